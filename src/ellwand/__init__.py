@@ -1,0 +1,1 @@
+"""Ellwand: from a person's measurements and a length of cloth to a cut card."""

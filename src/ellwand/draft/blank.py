@@ -1,0 +1,147 @@
+"""From named runs of line to pieces, and the book that keeps alike pieces once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from ellwand.geometry.lines import Line, area, backwards, bounds, chain, mirror, shift
+from ellwand.geometry.offset import Margin, cut_ring
+from ellwand.model.draft import EdgeRef, Part, Seam
+from ellwand.model.piece import Edge, EdgeKind, Guide, Level, Piece, Place
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """One edge to be: walked with the cloth on the left hand."""
+
+    id: str
+    kind: EdgeKind
+    points: Line
+    allowance: float
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A piece to be: its outer ring and holes as runs, end to end."""
+
+    name: str
+    place: Place
+    ring: tuple[Run, ...]
+    holes: tuple[tuple[Run, ...], ...] = ()
+    levels: tuple[Level, ...] = ()
+    guides: tuple[Guide, ...] = ()
+    small: bool = False
+
+
+def _ring(runs: Sequence[Run]) -> Line:
+    return chain([run.points for run in runs])[:-1]
+
+
+def _moved(blank: Blank, dx: float, dy: float) -> Blank:
+    def runs(ring: tuple[Run, ...]) -> tuple[Run, ...]:
+        return tuple(replace(run, points=shift(run.points, dx, dy)) for run in ring)
+
+    return replace(
+        blank,
+        ring=runs(blank.ring),
+        holes=tuple(runs(hole) for hole in blank.holes),
+        levels=tuple(
+            replace(
+                level,
+                base_y=level.base_y + dy,
+                centre=level.centre and (level.centre[0] + dx, level.centre[1] + dy),
+            )
+            for level in blank.levels
+        ),
+        guides=tuple(replace(guide, points=shift(guide.points, dx, dy)) for guide in blank.guides),
+    )
+
+
+def _signature(ring: tuple[Run, ...], holes: tuple[tuple[Run, ...], ...], *, mirrored: bool) -> object:
+    """What makes two pieces one: the same named edges in the same places."""
+    lines = {run.id: (run.kind, run.allowance, run.points) for run in (*ring, *(r for h in holes for r in h))}
+    if mirrored:
+        lines = {k: (kind, a, backwards(mirror(points))) for k, (kind, a, points) in lines.items()}
+    low_x, low_y, _, _ = bounds(point for _, _, points in lines.values() for point in points)
+    return frozenset(
+        (k, kind, a, tuple((round(x - low_x, 4) + 0.0, round(y - low_y, 4) + 0.0) for x, y in points))
+        for k, (kind, a, points) in lines.items()
+    )
+
+
+@dataclass
+class Book:
+    """The pieces, parts and seams of one garment while it is being drafted."""
+
+    cloth: str
+    finish: str
+    _blanks: dict[str, Blank] = field(default_factory=dict)
+    _known: dict[object, tuple[str, bool]] = field(default_factory=dict)
+    _parts: list[Part] = field(default_factory=list)
+    _seams: list[Seam] = field(default_factory=list)
+
+    def add(self, part: str, blank: Blank, *, mirrored: bool = False) -> str:
+        """Add one part cut as ``blank`` (or as its mirror image); alike pieces are kept once."""
+        same = _signature(blank.ring, blank.holes, mirrored=False)
+        if same not in self._known:
+            name = blank.name.replace(" ", "-")
+            taken = sum(1 for known in self._blanks if known == name or known.startswith(f"{name}-no"))
+            piece = f"{name}-no{taken + 1}" if taken else name
+            self._blanks[piece] = blank
+            self._known.setdefault(_signature(blank.ring, blank.holes, mirrored=True), (piece, True))
+            self._known[same] = (piece, False)
+        piece, other_way = self._known[same]
+        self._parts.append(Part(part, piece, mirrored != other_way))
+        return part
+
+    def sew(self, a: EdgeRef, b: EdgeRef, kind: str) -> None:
+        """Join two edges."""
+        self._seams.append(Seam(f"seam-{len(self._seams) + 1}", a, b, kind, self.finish))
+
+    def pieces(self) -> tuple[Piece, ...]:
+        """Every piece with its outlines, set so that its cut outline starts at (0, 0)."""
+        return tuple(self._piece(name, blank) for name, blank in self._blanks.items())
+
+    def parts(self) -> tuple[Part, ...]:
+        """Every sewn instance."""
+        return tuple(self._parts)
+
+    def seams(self) -> tuple[Seam, ...]:
+        """Every seam."""
+        return tuple(self._seams)
+
+    def _piece(self, name: str, blank: Blank) -> Piece:
+        low_x, low_y, _, _ = bounds(_cut(blank.ring))
+        blank = _moved(blank, -low_x, -low_y)
+        count = sum(1 for part in self._parts if part.piece == name)
+        same_name = [other for other in self._blanks if self._blanks[other].name == blank.name]
+        label = blank.name if len(same_name) == 1 else f"{blank.name} {same_name.index(name) + 1}"
+        return Piece(
+            id=name,
+            name=label,
+            cloth=self.cloth,
+            count=count,
+            place=blank.place,
+            sewn=_ring(blank.ring),
+            sewn_holes=tuple(_ring(hole) for hole in blank.holes),
+            cut=_cut(blank.ring),
+            cut_holes=tuple(_cut(hole) for hole in blank.holes),
+            edges=tuple(
+                Edge(run.id, run.kind, run.points, run.allowance)
+                for run in (*blank.ring, *(run for hole in blank.holes for run in hole))
+            ),
+            levels=blank.levels,
+            guides=blank.guides,
+            small=blank.small,
+        )
+
+
+def _cut(runs: Sequence[Run]) -> Line:
+    return cut_ring([Margin(run.points, run.allowance, run.turned) for run in runs])
+
+
+def is_counter_clockwise(runs: Sequence[Run]) -> bool:
+    """True when the ring keeps its cloth on the left as an outer ring must."""
+    return area(_ring(runs)) > 0

@@ -1,0 +1,1 @@
+"""Points, lines and outlines in centimetres; plain tuples in, plain tuples out."""

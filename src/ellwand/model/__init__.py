@@ -1,0 +1,1 @@
+"""The nouns: frozen values that the rooms hand to each other.  One noun a file."""

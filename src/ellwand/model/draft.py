@@ -1,0 +1,93 @@
+"""The shell of parts: what is sewn to what, which openings are left, and the numbers it was drawn from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from ellwand.model.choices import Choices
+from ellwand.model.piece import Edge, Piece, edge_of
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One sewn instance of a piece; ``mirrored`` when it is cut the other way round."""
+
+    id: str
+    piece: str
+    mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeRef:
+    """One edge of one part."""
+
+    part: str
+    edge: str
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Two edges sewn together. ``ease`` (cm) is how much longer ``a`` is than ``b``, on purpose."""
+
+    id: str
+    a: EdgeRef
+    b: EdgeRef
+    kind: str
+    finish: str
+    ease: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Dimensions:
+    """The garment in finished centimetres, after rounding to the chalk grid."""
+
+    grid: float
+    length: float
+    panel_width: float
+    side_panel: float
+    armhole: float
+    sleeve_top: float
+    sleeve_length: float
+    elbow_width: float
+    cuff: float
+    cuff_opening: float
+    gusset: float
+    neck_target: float
+    neck_slit: float
+    shoulder_drop: float
+    levels: Mapping[str, float]
+    body_girth: float
+    """``levels``: height above the hem of bust, waist, hip, crotch, knee (cm; below 0: the hem is higher)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Something the draft settled for the maker, or a point that needs care; worded elsewhere."""
+
+    code: str
+    subject: str
+    values: Mapping[str, float | str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """Pieces and shell of one garment."""
+
+    choices: Choices
+    dimensions: Dimensions
+    pieces: tuple[Piece, ...]
+    parts: tuple[Part, ...]
+    seams: tuple[Seam, ...]
+    notes: tuple[Note, ...] = ()
+
+
+def piece_of(draft: Draft, part_id: str) -> Piece:
+    """The piece that a part is cut as."""
+    name = next(p.piece for p in draft.parts if p.id == part_id)
+    return next(p for p in draft.pieces if p.id == name)
+
+
+def edge_at(draft: Draft, ref: EdgeRef) -> Edge:
+    """The edge that a reference names."""
+    return edge_of(piece_of(draft, ref.part), ref.edge)

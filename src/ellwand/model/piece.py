@@ -1,0 +1,101 @@
+"""A piece of cloth: its sewn outline, its cut outline and its named edges.
+
+Coordinates are centimetres, y along the grain, drawn with the outside face up.  The outline runs
+counter-clockwise, holes clockwise; edges cover them once, end to end, in order.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ellwand.geometry.lines import Line, Point
+
+EdgeKind = Literal[
+    "shoulder",
+    "armhole",
+    "side seam",
+    "panel seam",
+    "gusset",
+    "gore seam",
+    "centre seam",
+    "underarm seam",
+    "neck",
+    "neck slit",
+    "hem",
+    "split",
+    "cuff",
+    "opening",
+]
+
+Place = Literal["body", "sleeve", "gusset"]
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """One named edge, walked in the outline's own order; ``allowance`` in cm lies outside it."""
+
+    id: str
+    kind: EdgeKind
+    points: Line
+    allowance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """How a body piece hangs: levels are straight lines above ``base_y``, or arcs about ``centre``.
+
+    A straight piece: the level h cm above the hem is y = base_y + h·up (``up`` is 1, or −1 for the back half of
+    a body cut in one).  A flared piece: the circle about ``centre`` of radius ``radius`` − h.
+    """
+
+    base_y: float = 0.0
+    up: int = 1
+    centre: Point | None = None
+    radius: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Guide:
+    """A line or mark to chalk inside a piece: a fold, a centre, a level."""
+
+    name: str
+    points: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """One dimension to chalk, in cm, between two points of the cut outline (``cut``) or the sewn one."""
+
+    name: str
+    value: float
+    start: Point
+    end: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One shape to cut ``count`` times.  ``cut`` is ``sewn`` with each edge's allowance outside it."""
+
+    id: str
+    name: str
+    cloth: str
+    count: int
+    place: Place
+    sewn: Line
+    sewn_holes: tuple[Line, ...]
+    cut: Line
+    cut_holes: tuple[Line, ...]
+    edges: tuple[Edge, ...]
+    levels: tuple[Level, ...] = ()
+    guides: tuple[Guide, ...] = ()
+    small: bool = False
+"""``small``: plain and small enough to be turned crosswise where the maker allows it."""
+
+
+def edge_of(piece: Piece, edge_id: str) -> Edge:
+    """The edge of that name; KeyError when the piece has none."""
+    for edge in piece.edges:
+        if edge.id == edge_id:
+            return edge
+    raise KeyError(f"{piece.id} has no edge {edge_id}")

@@ -1,0 +1,126 @@
+"""The sewn shell as a surface: vertices, edges, faces, rims, and whether it has two sides.
+
+Euler characteristic V − E + F of a sphere with n holes is 2 − n (any text on the topology of surfaces).
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Hashable, Iterable
+
+from ellwand.geometry.lines import length
+from ellwand.model.draft import Draft, EdgeRef
+from ellwand.model.piece import Edge
+from ellwand.model.shell import Rim, Shell
+
+
+class Groups:
+    """Things that are found to be one (disjoint sets)."""
+
+    def __init__(self) -> None:
+        self._up: dict[Hashable, Hashable] = {}
+
+    def find(self, thing: Hashable) -> Hashable:
+        """The group's chosen member."""
+        root = thing
+        while (above := self._up.setdefault(root, root)) != root:
+            root = above
+        while self._up[thing] != root:
+            self._up[thing], thing = root, self._up[thing]
+        return root
+
+    def join(self, one: Hashable, other: Hashable) -> None:
+        """From now on these are one."""
+        self._up[self.find(one)] = self.find(other)
+
+    def count(self, things: Iterable[Hashable]) -> int:
+        """How many groups the things fall into."""
+        return len({self.find(thing) for thing in things})
+
+
+def shell_of(draft: Draft) -> Shell:
+    """Sew the draft together and count."""
+    pieces = {piece.id: piece for piece in draft.pieces}
+    mirrored = {part.id: part.mirrored for part in draft.parts}
+    edges: dict[EdgeRef, Edge] = {}
+    faces = 0
+    for part in draft.parts:
+        piece = pieces[part.piece]
+        faces += 1 - len(piece.sewn_holes)
+        for edge in piece.edges:
+            edges[EdgeRef(part.id, edge.id)] = edge
+    corners, whole = Groups(), Groups()
+    sewn: set[EdgeRef] = set()
+    for seam in draft.seams:
+        sewn |= {seam.a, seam.b}
+        whole.join(seam.a.part, seam.b.part)
+        (a0, a1), (b0, b1) = _ends(seam.a, edges), _ends(seam.b, edges)
+        if mirrored[seam.a.part] != mirrored[seam.b.part]:
+            b0, b1 = b1, b0
+        corners.join(a0, b1)
+        corners.join(a1, b0)
+    ends = [end for ref in edges for end in _ends(ref, edges)]
+    free = [ref for ref in edges if ref not in sewn]
+    vertices, edge_count = corners.count(ends), len(draft.seams) + len(free)
+    rims = _rims(free, edges, corners)
+    return Shell(
+        vertices=vertices,
+        edges=edge_count,
+        faces=faces,
+        euler=vertices - edge_count + faces,
+        components=whole.count(mirrored),
+        # every seam joins outside to outside by construction, so the outside is one side throughout
+        orientable=True,
+        rims=rims,
+    )
+
+
+Corner = tuple[str, float, float]
+
+
+def _ends(ref: EdgeRef, edges: dict[EdgeRef, Edge]) -> tuple[Corner, Corner]:
+    points = edges[ref].points
+    return tuple((ref.part, round(x, 3), round(y, 3)) for x, y in (points[0], points[-1]))  # type: ignore[return-value]
+
+
+def _rims(free: list[EdgeRef], edges: dict[EdgeRef, Edge], corners: Groups) -> tuple[Rim, ...]:
+    chains = Groups()
+    at: dict[Hashable, list[EdgeRef]] = defaultdict(list)
+    for ref in free:
+        chains.find(ref)
+        for end in _ends(ref, edges):
+            at[corners.find(end)].append(ref)
+    for refs in at.values():
+        for other in refs[1:]:
+            chains.join(refs[0], other)
+    groups: dict[Hashable, list[EdgeRef]] = defaultdict(list)
+    for ref in free:
+        groups[chains.find(ref)].append(ref)
+    out, taken = [], defaultdict(int)
+    for refs in groups.values():
+        opens_to = tuple(sorted({_opening(ref, edges[ref]) for ref in refs}))
+        name = "-".join(opens_to)
+        taken[name] += 1
+        out.append(
+            Rim(
+                id=name if taken[name] == 1 else f"{name}-{taken[name]}",
+                edges=tuple(refs),
+                length=sum(length(edges[ref].points) for ref in refs),
+                opens_to=opens_to,
+            )
+        )
+    return tuple(out)
+
+
+def _opening(ref: EdgeRef, edge: Edge) -> str:
+    """What an unsewn edge opens: the neck, the hem, one of the cuffs or armholes, the side."""
+    hand = next((h for h in ("left", "right") if h in ref.part.split("-") or h in ref.edge.split("-")), "")
+    if edge.kind in ("neck", "neck slit"):
+        return "neck"
+    if edge.kind in ("hem", "split"):
+        return "hem"
+    if edge.kind == "cuff" or ref.part.startswith("sleeve"):
+        return f"cuff-{hand}"
+    if edge.kind == "armhole":
+        return f"armhole-{hand}"
+    return f"side-{hand}"

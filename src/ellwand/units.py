@@ -1,0 +1,184 @@
+"""Lengths as people write them, and centimetres inside.
+
+An inch is 2.54 cm exactly (international yard and pound agreement, 1959).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+from typing import Final, Literal
+
+from ellwand.errors import BadInput
+
+Unit = Literal["cm", "in"]
+
+CM_PER: Final[dict[str, float]] = {
+    "mm": 0.1,
+    "cm": 1.0,
+    "m": 100.0,
+    "in": 2.54,
+    "ft": 30.48,
+    "yd": 91.44,
+}
+
+_UNIT_WORDS: Final[dict[str, str]] = {
+    "mm": "mm",
+    "millimetre": "mm",
+    "millimetres": "mm",
+    "cm": "cm",
+    "centimetre": "cm",
+    "centimetres": "cm",
+    "m": "m",
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "in": "in",
+    "ins": "in",
+    "inch": "in",
+    "inches": "in",
+    '"': "in",
+    "″": "in",
+    "”": "in",
+    "''": "in",
+    "ft": "ft",
+    "foot": "ft",
+    "feet": "ft",
+    "'": "ft",
+    "′": "ft",
+    "’": "ft",
+    "yd": "yd",
+    "yds": "yd",
+    "yard": "yd",
+    "yards": "yd",
+}
+
+_VULGAR: Final[dict[str, str]] = {
+    "½": "1/2",
+    "⅓": "1/3",
+    "⅔": "2/3",
+    "¼": "1/4",
+    "¾": "3/4",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+}
+
+_NUMBER = r"\d+[\s-]+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)?|[.,]\d+"
+_PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*(''|[a-zA-Z]+|[\"″”'′’])?\.?")
+
+GOOD_LENGTHS: Final = "write a number, or a length such as 34 1/2 in, 5 ft 6 in, 87.5 cm, 2.5 m or 3 yd"
+
+
+def parse_length(text: object, unit: Unit = "cm", where: str = "") -> float:
+    """A length in centimetres from a number (in ``unit``) or from text that may carry its own units.
+
+    Raises BadInput with the reason.
+
+    >>> parse_length("34 1/2 in")
+    87.63
+    >>> parse_length("5 ft 6 in")
+    167.64
+    >>> parse_length("1,68 m")
+    168.0
+    >>> parse_length(34.5, "in")
+    87.63
+    """
+    if isinstance(text, bool) or not isinstance(text, (int, float, str)):
+        raise BadInput(where, f"{text!r} is not a length", GOOD_LENGTHS)
+    if isinstance(text, (int, float)):
+        try:
+            value = float(text)
+        except OverflowError:
+            value = math.inf
+        if not math.isfinite(value):
+            raise BadInput(where, f"{text!r} is not a finite number", GOOD_LENGTHS)
+        return round(value * CM_PER[unit], 6)
+    return _parse_text(text, unit, where)
+
+
+def _parse_text(text: str, unit: Unit, where: str) -> float:
+    rest = text.strip()
+    for mark, plain in _VULGAR.items():
+        rest = rest.replace(mark, f" {plain}")
+    rest = rest.strip()
+    if rest.startswith("-"):
+        raise BadInput(where, f"{text!r} is below nothing", "give a length above 0")
+    total, previous = 0.0, math.inf
+    if not rest:
+        raise BadInput(where, "nothing is written", GOOD_LENGTHS)
+    while rest:
+        match = _PART.match(rest)
+        if not match:
+            raise BadInput(where, f"{text!r} is not a length", GOOD_LENGTHS)
+        number, word = match.groups()
+        scale = _scale(word, unit, previous, text, where)
+        if scale >= previous:
+            raise BadInput(where, f"{text!r} is not a length", GOOD_LENGTHS)
+        total += _number(number, text, where) * scale
+        previous = scale
+        rest = rest[match.end() :].strip()
+    if not math.isfinite(total):
+        raise BadInput(where, f"{text!r} is not a finite number", GOOD_LENGTHS)
+    return round(total, 6)
+
+
+def _scale(word: str | None, unit: Unit, previous: float, text: str, where: str) -> float:
+    if word is None:
+        # 5' 6 means inches after feet; otherwise a bare number is in the list's own unit
+        return CM_PER["in"] if previous == CM_PER["ft"] else CM_PER[unit]
+    name = _UNIT_WORDS.get(word.lower())
+    if name is None:
+        raise BadInput(where, f"{text!r} has the unknown unit {word!r}", "use mm, cm, m, in, ft or yd")
+    return CM_PER[name]
+
+
+def _number(digits: str, text: str, where: str) -> float:
+    digits = digits.replace(",", ".")
+    if "/" not in digits:
+        return float(digits)
+    head, _, tail = digits.replace("/", " / ").rpartition(" / ")
+    whole, _, top = head.strip().replace("-", " ").rpartition(" ")
+    if int(tail) == 0:
+        raise BadInput(where, f"{text!r} divides by nothing", GOOD_LENGTHS)
+    return int(whole.strip() or 0) + int(top) / int(tail)
+
+
+def format_length(cm: float, unit: Unit = "cm", *, mark: bool = True) -> str:
+    """A length for a person: tenths of a centimetre, or inches with eighths.
+
+    >>> format_length(87.63, "in")
+    '34 1/2 in'
+    >>> format_length(104.0)
+    '104 cm'
+    """
+    if unit == "in":
+        text = format_inches(cm)
+    else:
+        text = f"{round(cm + 0.0, 1):.1f}".removesuffix(".0")
+        text = "0" if text == "-0" else text
+    return f"{text} {unit}" if mark else text
+
+
+def format_inches(cm: float, denominator: int = 8) -> str:
+    """Inches as a whole and a fraction, to the nearest ``1/denominator``, without the unit."""
+    eighths = round(cm / CM_PER["in"] * denominator)
+    sign = "-" if eighths < 0 else ""
+    whole, rest = divmod(abs(eighths), denominator)
+    fraction = Fraction(rest, denominator)
+    if not fraction:
+        return f"{sign}{whole}"
+    return f"{sign}{whole} {fraction}" if whole else f"{sign}{fraction}"
+
+
+def round_up(value: float, grid: float) -> float:
+    """The next mark of the chalk grid at or above ``value`` (a hair of slack for binary fractions)."""
+    return round(math.ceil(value / grid - 1e-6) * grid, 6)
+
+
+def round_near(value: float, grid: float) -> float:
+    """The nearest mark of the chalk grid."""
+    return round(math.floor(value / grid + 0.5) * grid, 6)
