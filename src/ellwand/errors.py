@@ -1,9 +1,9 @@
 """The family of errors.
 
-    EllwandError
-    ├── BadInput (ValueError)      what a person gave is wrong; one clear sentence with a mend
-    │   └── CannotDraft            the choices are legal one by one, but cannot be cut together
-    └── InternalFault (RuntimeError)  a promise inside the program is broken; never the user's doing
+EllwandError
+├── BadInput (ValueError)      what a person gave is wrong; one clear sentence with a mend
+│   └── CannotDraft            the choices are legal one by one, but cannot be cut together
+└── InternalFault (RuntimeError)  a promise inside the program is broken; never the user's doing
 """
 
 from __future__ import annotations

@@ -47,19 +47,19 @@ def _sew_lines(plan: Plan, book: Book, sides: Sides) -> None:
             book.sew(left["seam"], right["seam"], line.kind)
 
 
-def _sew_arm(
-    book: Book, sides: Sides, spots: Spots, tops: dict[tuple[str, str], EdgeRef], hand: str
-) -> None:
+def _sew_arm(book: Book, sides: Sides, spots: Spots, tops: dict[tuple[str, str], EdgeRef], hand: str) -> None:
     for face in ("front", "back"):
         book.sew(spots[face, hand, "armhole"], spots["sleeve", hand, f"armhole-{face}"], "armhole")
         if (hand, face) in tops:
             book.sew(tops[hand, face], spots["sleeve", hand, f"armhole-{face}-low"], "armhole")
         if ("gusset", hand, f"body-{face}") in spots:
             viewer = hand if face == "front" else {"left": "right", "right": "left"}[hand]
-            body = spots.get((face, hand, "gusset")) or sides["side", hand, viewer]["gusset"]  # type: ignore[index]
+            body = spots.get((face, hand, "gusset")) or sides["side", hand, viewer]["gusset"]
             book.sew(body, spots["gusset", hand, f"body-{face}"], "gusset")
             sleeve = spots["sleeve", hand, f"underarm-{face}-gusset"]
             book.sew(sleeve, spots["gusset", hand, f"sleeve-{face}"], "gusset")
     book.sew(
-        spots["sleeve", hand, "underarm-front-seam"], spots["sleeve", hand, "underarm-back-seam"], "underarm seam"
+        spots["sleeve", hand, "underarm-front-seam"],
+        spots["sleeve", hand, "underarm-back-seam"],
+        "underarm seam",
     )

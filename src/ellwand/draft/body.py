@@ -7,13 +7,14 @@ frame (hem at 0, seen from outside) and turned by half a turn about (0, L).
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final, Literal
 
 from ellwand.draft.blank import Blank, Book, Run
 from ellwand.draft.plan import HANDS, Plan
-from ellwand.draft.seamline import HALF_SLIT, SeamLine, Tag
+from ellwand.draft.seamline import HALF_SLIT, SeamLine, Segment
 from ellwand.geometry.lines import Line, Point, backwards, chain, length, mirror, shift, split, turn
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Guide, Level
@@ -22,7 +23,7 @@ Face = Literal["front", "back"]
 NECK_ALLOWANCE: Final = 1.0
 """A wider allowance will not turn on a tight curve (cm): common practice, no source."""
 
-Sides = dict[tuple[str, str, str], dict[Tag, EdgeRef]]
+Sides = dict[tuple[str, str, str], dict[str, EdgeRef]]
 """(place, hand, the viewer's side of the line) -> its edges by tag."""
 Spots = dict[tuple[str, str, str], EdgeRef]
 """(face, hand, what) -> armhole, gusset, shoulder."""
@@ -75,7 +76,7 @@ _FACES: Final[tuple[Face, Face]] = ("front", "back")
 def _side(plan: Plan, face: Face, hand: str) -> list[Run]:
     """The wearer's left side of a face from the hem to the shoulder, with the edges of ``hand``, named plainly."""
     x, y = plan.trunk.panel / 2, 0.0
-    segments: list[tuple[str, EdgeKind, float]] = []
+    segments: list[Segment] = []
     if plan.side_panels:
         line = plan.lines[f"side-{face}", hand]
         segments += [(f"{line.place}-{tag}", kind, size) for tag, kind, size in line.segments()]
@@ -195,7 +196,7 @@ def _crossing(curve: Line, x: float) -> tuple[float, Point]:
     """Where the front of a neck curve first passes ``x``, lowest point first: (length along it, point)."""
     walked = 0.0
     best: tuple[float, Point] | None = None
-    for a, b in zip(curve, curve[1:], strict=False):
+    for a, b in itertools.pairwise(curve):
         step = length((a, b))
         if min(a[0], b[0]) <= x <= max(a[0], b[0]) and abs(b[0] - a[0]) > 1e-12:
             t = (x - a[0]) / (b[0] - a[0])
@@ -245,7 +246,12 @@ def _whole(plan: Plan, faces: tuple[Face, ...]) -> Blank:
         ring += _shoulder_and_neck(plan, "back", curve, None)
         ring = _back_runs(ring, size)
     return Blank(
-        faces[0] if len(faces) == 1 else "body", "body", tuple(ring), holes, _levels(plan, faces), _guides(plan, faces, False)
+        faces[0] if len(faces) == 1 else "body",
+        "body",
+        tuple(ring),
+        holes,
+        _levels(plan, faces),
+        _guides(plan, faces, False),
     )
 
 
@@ -311,9 +317,7 @@ def _centre(plan: Plan, face: Face) -> list[Run]:
     line = plan.lines[f"centre-{face}", ""]
     runs, y = [], 0.0
     for tag, kind, step in line.segments():
-        runs.append(
-            Run(f"{line.place}-{tag}", kind, ((0.0, y), (0.0, y + step)), allowance_for(plan, kind))
-        )
+        runs.append(Run(f"{line.place}-{tag}", kind, ((0.0, y), (0.0, y + step)), allowance_for(plan, kind)))
         y += step
     if face == "front":
         return [replace(run, points=backwards(run.points)) for run in reversed(runs)]
@@ -340,9 +344,7 @@ def _guides(plan: Plan, faces: tuple[Face, ...], half: bool) -> tuple[Guide, ...
 # --- what is sewn to what -------------------------------------------------------------------------------
 
 
-def _enter_side(
-    plan: Plan, face: Face, hand: str, part: str, stem: str, sides: Sides, spots: Spots
-) -> None:
+def _enter_side(plan: Plan, face: Face, hand: str, part: str, stem: str, sides: Sides, spots: Spots) -> None:
     place = f"side-{face}" if plan.side_panels else "side"
     line = plan.lines[place, hand]
     # seen from the wearer's left the front lies at the viewer's left, from the wearer's right at the right
@@ -391,7 +393,4 @@ def _enter_half(
         _enter_slits(plan, face, part, sides, hand)
         line = plan.lines[f"centre-{face}", ""]
         viewer = opposite(hand) if face == "front" else hand
-        sides[line.place, "", viewer] = {
-            tag: EdgeRef(part, f"{line.place}-{tag}") for tag, _, _ in line.segments()
-        }
-
+        sides[line.place, "", viewer] = {tag: EdgeRef(part, f"{line.place}-{tag}") for tag, _, _ in line.segments()}

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 
 from ellwand.draft.blank import Blank, Book, Run
 from ellwand.draft.body import Sides, allowance_for, opposite
 from ellwand.draft.plan import HANDS, Plan
-from ellwand.draft.seamline import SeamLine
+from ellwand.draft.seamline import SeamLine, Segment
 from ellwand.geometry.flare import flare
-from ellwand.geometry.lines import Line, backwards, length, split
+from ellwand.geometry.lines import Line, Point, backwards, length, split
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Level
 
-Segments = list[tuple[str, EdgeKind, float]]
+Segments = list[Segment]
 
 
 def draw_gores(plan: Plan, book: Book, sides: Sides) -> None:
@@ -33,7 +34,7 @@ def draw_gores(plan: Plan, book: Book, sides: Sides) -> None:
             refs.append(_gore(plan, book, part, line, base, half, first, left_open, right_open))
         panels = [sides[place, hand, "left"]["gore"], sides[place, hand, "right"]["gore"]]
         book.sew(panels[0], refs[0][0]["seam"], "gore to panel")
-        for before, after in zip(refs, refs[1:], strict=False):
+        for before, after in itertools.pairwise(refs):
             if "seam" in before[1]:
                 book.sew(before[1]["seam"], after[0]["seam"], "gore to gore")
         book.sew(refs[-1][1]["seam"], panels[1], "gore to panel")
@@ -109,7 +110,7 @@ def draw_side_panels(plan: Plan, book: Book, sides: Sides, tops: dict[tuple[str,
             part = f"side-panel-{face}-{hand}"
             segments = list(middle.segments())
             if plan.arm.gusset:
-                segments.append(("gusset", "gusset", plan.arm.gusset))  # type: ignore[arg-type]
+                segments.append(("gusset", "gusset", plan.arm.gusset))
             blank = _half_flared(
                 "half side panel",
                 size.side_panel,
@@ -168,7 +169,9 @@ def _flared(
     ``tops``: the names of its top's left and right halves, none for a point.
     """
     if top and base - top < 1e-9:
-        corner, arc_, level = (top / 2, side), ((-top / 2, 0.0), (top / 2, 0.0)), Level()
+        corner: Point = (top / 2, side)
+        arc_: Line = ((-top / 2, 0.0), (top / 2, 0.0))
+        level = Level()
     else:
         shape = flare(top, side, base)
         corner, arc_ = shape.corner(), shape.hem()
@@ -203,7 +206,9 @@ def _half_flared(
     segment takes it, equally on both halves.
     """
     if top and 2 * half_base - top < 1e-9:
-        corner, arc_, level = (top / 2, side), ((0.0, 0.0), (top / 2, 0.0)), Level()
+        corner: Point = (top / 2, side)
+        arc_: Line = ((0.0, 0.0), (top / 2, 0.0))
+        level = Level()
     else:
         shape = flare(top, side, 2 * half_base)
         corner, arc_ = shape.corner(), shape.hem(half=True)
@@ -227,5 +232,3 @@ def _stretched(segments: Segments, whole: float) -> Segments:
         given = given or tag == "seam"
         out.append((tag, kind, size + grow))
     return out
-
-

@@ -75,7 +75,9 @@ def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) ->
     closed = neck.shape == "keyhole" or slit_side != "none"
     if neck.shape == "keyhole" and slit_side == "none":
         raise CannotDraft(
-            "garment.neck.slit", "a keyhole neck is a round neck with a slit", 'choose slit = "centre", or shape = "round"'
+            "garment.neck.slit",
+            "a keyhole neck is a round neck with a slit",
+            'choose slit = "centre", or shape = "round"',
         )
     head = upper(wearer.measures["head_girth"])
     if closed:

@@ -83,12 +83,11 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
             f" {format_length(armhole)} deep",
             f"make it at least {format_length(math.ceil(armhole + 12))}",
         )
-    gores = [
-        gore_of(gore, levels, grid, f"garment.gores[{i + 1}]") for i, gore in enumerate(choices.gores)
-    ]
+    gores = [gore_of(gore, levels, grid, f"garment.gores[{i + 1}]") for i, gore in enumerate(choices.gores)]
     splits = _splits(choices, levels, grid)
     side_panels = _side_panels(choices)
-    open_at = {closure.at for closure in choices.closures}
+    _closures_have_openings(choices)
+    open_at: set[str] = {closure.at for closure in choices.closures}
     halves = _halves(choices, open_at, notes)
     fold = choices.body.shoulder == "fold"
     if fold and halves["front"] != halves["back"]:
@@ -128,7 +127,16 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
         body_girth=trunk.girth,
     )
     return Plan(
-        choices, dimensions, trunk, arm, neck, fold, MappingProxyType(halves), side_panels, lines, tuple(notes)
+        choices,
+        dimensions,
+        trunk,
+        arm,
+        neck,
+        fold,
+        MappingProxyType(halves),
+        side_panels,
+        lines,
+        tuple(notes),
     )
 
 
@@ -150,6 +158,22 @@ def _splits(choices: Choices, levels: Mapping[str, float], grid: float) -> dict[
             )
         out[split.place] = height
     return out
+
+
+def _closures_have_openings(choices: Choices) -> None:
+    at = [closure.at for closure in choices.closures]
+    twice = next((place for place in at if at.count(place) > 1), None)
+    if twice:
+        raise CannotDraft("garment.closures", f"the {twice} is closed twice", "name each opening once")
+    slit = choices.neck.slit if choices.neck.slit != "auto" else choices.neck.shape.replace("keyhole", "centre")
+    if "neck slit" in at and slit not in ("centre", "left", "right"):
+        raise CannotDraft(
+            "garment.closures",
+            "there is no neck slit to close",
+            'choose neck.shape = "keyhole", or leave the closure out',
+        )
+    if "cuffs" in at and choices.sleeve.shape == "none":
+        raise CannotDraft("garment.closures", "without sleeves there are no cuffs to close", "leave the closure out")
 
 
 def _halves(choices: Choices, open_at: set[str], notes: list[Note]) -> dict[str, bool]:
@@ -174,7 +198,9 @@ def _side_panels(choices: Choices) -> str:
             )
         if body.flare:
             raise CannotDraft(
-                "garment.body.flare", "only side panels can flare", 'choose cut = "shoulder panels", or set gores'
+                "garment.body.flare",
+                "only side panels can flare",
+                'choose cut = "shoulder panels", or set gores',
             )
         return ""
     needs = [f"garment.gores place = {g.place!r}" for g in choices.gores if g.place == "side"]

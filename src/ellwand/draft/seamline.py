@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from ellwand.model.piece import EdgeKind
 
-Tag = Literal["gore", "split", "seam", "opening", "slit"]
+Segment = tuple[str, EdgeKind, float]
+"""A stretch of an edge: its tag (gore, split, seam, opening, slit, gusset), kind and length (cm)."""
 HALF_SLIT = 0.1
 """Slits are drawn 0.2 cm wide at the mouth and run to a point."""
 
@@ -34,10 +34,10 @@ class SeamLine:
         """How high the gores reach (cm)."""
         return self.start if self.bases else 0.0
 
-    def segments(self) -> list[tuple[Tag, EdgeKind, float]]:
+    def segments(self) -> list[Segment]:
         """Edges from the hem up: tag, kind, length (cm)."""
         low = max(self.filled, self.split)
-        out: list[tuple[Tag, EdgeKind, float]] = [
+        out: list[Segment] = [
             ("gore", "gore seam", self.filled),
             ("split", "split", low - self.filled),
             ("seam", self.kind, self.top - low - self.opening - self.slit),
@@ -46,7 +46,7 @@ class SeamLine:
         ]
         return [(tag, kind, size) for tag, kind, size in out if size > 1e-6]
 
-    def lips(self) -> list[tuple[Tag, EdgeKind, float]]:
+    def lips(self) -> list[Segment]:
         """The same for a slit cut into a panel: only what lies below its point."""
         return [segment for segment in self.segments() if segment[0] in ("gore", "split")]
 

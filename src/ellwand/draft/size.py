@@ -183,7 +183,13 @@ NO_ARM: Final = Arm(0, 0, 0, 0, 0, 0, 0)
 
 
 def arm_of(
-    choices: Choices, wearer: Wearer, grid: float, armhole: float, side_panel: float, drop: float, pieced: bool
+    choices: Choices,
+    wearer: Wearer,
+    grid: float,
+    armhole: float,
+    side_panel: float,
+    drop: float,
+    pieced: bool,
 ) -> Arm:
     """The sleeve, its cuff and the gusset, for an armhole ``armhole`` deep with a side panel's top below it.
 
@@ -194,7 +200,9 @@ def arm_of(
         return NO_ARM
     top = 2 * armhole + side_panel
     full = wearer["arm_length"] - drop
-    asked = sleeve.length if isinstance(sleeve.length, float) else ARM_SHARES[sleeve.length] * wearer["arm_length"] - drop
+    asked = (
+        sleeve.length if isinstance(sleeve.length, float) else ARM_SHARES[sleeve.length] * wearer["arm_length"] - drop
+    )
     length = round_near(asked, grid)
     if length < 4:
         raise CannotDraft(
@@ -236,9 +244,7 @@ def _gusset(choices: Choices, wearer: Wearer, grid: float, armhole: float, panel
     return round_up(max(6.0, wearer["upper_arm_girth"] / 4 + 2), grid)
 
 
-def _cuff(
-    choices: Choices, wearer: Wearer, grid: float, top: float, share: float, reach: float
-) -> tuple[float, float]:
+def _cuff(choices: Choices, wearer: Wearer, grid: float, top: float, share: float, reach: float) -> tuple[float, float]:
     """(cuff, what must pass it): girths in cm; ``share``: how far down a full sleeve this one ends."""
     sleeve = choices.sleeve
     extra = beneath(choices) if reach < 0.9 else 0.0

@@ -52,8 +52,7 @@ def _sleeve(plan: Plan) -> Blank:
         for (tag, kind, _), points in zip(segments, split(up, cuts), strict=True)
     ]
     front = [
-        replace(run, id=run.id.replace("back", "front"), points=backwards(mirror(run.points)))
-        for run in reversed(back)
+        replace(run, id=run.id.replace("back", "front"), points=backwards(mirror(run.points))) for run in reversed(back)
     ]
     xs = [half_top, armhole, 0.0, -armhole, -half_top]
     names = ["armhole-back-low", "armhole-back", "armhole-front", "armhole-front-low"]
@@ -71,7 +70,5 @@ def _gusset(plan: Plan) -> Blank:
     corners = [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side), (0.0, 0.0)]
     # round from the front armpit: the top of the side seam, the back armpit, the top of the underarm seam
     names = ["body-front", "body-back", "sleeve-back", "sleeve-front"]
-    ring = [
-        Run(name, "gusset", (a, b), seam) for name, a, b in zip(names, corners, corners[1:], strict=False)
-    ]
+    ring = [Run(name, "gusset", (a, b), seam) for name, a, b in zip(names, corners, corners[1:], strict=False)]
     return Blank("gusset", "gusset", tuple(ring), small=True)

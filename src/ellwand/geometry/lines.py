@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Sequence
 
@@ -14,14 +15,12 @@ SAME = 1e-7
 
 def length(line: Sequence[Point]) -> float:
     """The length of a polyline in cm."""
-    return math.fsum(math.dist(a, b) for a, b in zip(line, line[1:], strict=False))
+    return math.fsum(math.dist(a, b) for a, b in itertools.pairwise(line))
 
 
 def area(ring: Sequence[Point]) -> float:
     """Signed area (cm²) of a ring that is not closed by a repeated point; counter-clockwise is positive."""
-    return 0.5 * math.fsum(
-        a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, [*ring[1:], *ring[:1]], strict=True)
-    )
+    return 0.5 * math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, [*ring[1:], *ring[:1]], strict=True))
 
 
 def shift(line: Iterable[Point], dx: float, dy: float) -> Line:
@@ -62,7 +61,7 @@ def split(line: Sequence[Point], at: Sequence[float]) -> list[Line]:
     current: list[Point] = [line[0]]
     walked = 0.0
     cuts = list(at)
-    for a, b in zip(line, line[1:], strict=False):
+    for a, b in itertools.pairwise(line):
         step = math.dist(a, b)
         while cuts and cuts[0] < walked + step - SAME:
             t = max(0.0, (cuts.pop(0) - walked) / step)

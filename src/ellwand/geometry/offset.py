@@ -66,9 +66,7 @@ def _sides(margin: Margin) -> list[_Side]:
     for a, b in zip(margin.points, margin.points[1:], strict=False):
         step = math.dist(a, b)
         if step > 1e-9:
-            out.append(
-                _Side(a, b, (b[0] - a[0]) / step, (b[1] - a[1]) / step, margin.allowance, margin.turned)
-            )
+            out.append(_Side(a, b, (b[0] - a[0]) / step, (b[1] - a[1]) / step, margin.allowance, margin.turned))
     return out
 
 

@@ -96,7 +96,5 @@ def _integral(chords: Chords, epsilon: float) -> float:
     safe = np.where(level, 1.0, span)
     first = np.where(level, low > 1 - epsilon, (high - np.clip(1 - epsilon, low, high)) / safe)
     a, b = np.clip(epsilon, low, high), np.clip(1 - epsilon, low, high)
-    between = np.where(
-        level, np.where((low >= epsilon) & (low <= 1 - epsilon), low, 0.0), (b * b - a * a) / (2 * safe)
-    )
+    between = np.where(level, np.where((low >= epsilon) & (low <= 1 - epsilon), low, 0.0), (b * b - a * a) / (2 * safe))
     return float((step * (first + between)).sum())

@@ -71,10 +71,7 @@ def convex_parts(ring: Line) -> tuple[Ring, ...]:
         joined = False
         for i, j in combinations(range(len(parts)), 2):
             both = hull(parts[i] + parts[j])
-            if (
-                len(set(parts[i]) & set(parts[j])) > 1
-                and area(both) - area(parts[i]) - area(parts[j]) <= FLAT
-            ):
+            if len(set(parts[i]) & set(parts[j])) > 1 and area(both) - area(parts[i]) - area(parts[j]) <= FLAT:
                 parts[i] = both
                 del parts[j]
                 joined = True
@@ -82,9 +79,7 @@ def convex_parts(ring: Line) -> tuple[Ring, ...]:
     return tuple(np.array(part) for part in parts)
 
 
-def _beyond(
-    points: Sequence[Point], index: int, box: tuple[float, float, float, float]
-) -> tuple[float, Point | None]:
+def _beyond(points: Sequence[Point], index: int, box: tuple[float, float, float, float]) -> tuple[float, Point | None]:
     """How far out the neighbours of edge ``index`` meet, and where; infinity when they do not, or outside."""
     a, b, c, d = (points[(index + k) % len(points)] for k in (-1, 0, 1, 2))
     first, second = (b[0] - a[0], b[1] - a[1]), (c[0] - d[0], c[1] - d[1])

@@ -21,9 +21,7 @@ from ellwand.model.piece import Piece
 from ellwand.units import round_up
 
 
-def lay_out(
-    pieces: Sequence[Piece], parts: Sequence[Part], cloth: Cloth, *, seconds: float, seed: int
-) -> Lay:
+def lay_out(pieces: Sequence[Piece], parts: Sequence[Part], cloth: Cloth, *, seconds: float, seed: int) -> Lay:
     """All ``pieces`` laid on the one cloth, flat.
 
     Our own engine answers at once and always the same; with ``seconds`` above 0 the solver searches for about
@@ -51,8 +49,7 @@ def _lay(engine: str, spots: Sequence[Spot], pieces: Sequence[Piece], cloth: Clo
     length = round_up(length_of(spots), 0.1)
     bound, why = lower_bound(pieces, cloth)
     cut = math.fsum(
-        piece.count * (abs(area(piece.cut)) - sum(abs(area(hole)) for hole in piece.cut_holes))
-        for piece in pieces
+        piece.count * (abs(area(piece.cut)) - sum(abs(area(hole)) for hole in piece.cut_holes)) for piece in pieces
     )
     return Lay(
         cloth=cloth.name,

@@ -11,9 +11,7 @@ Cut = Literal["wide panels", "shoulder panels"]
 Shoulder = Literal["fold", "seam"]
 CentreSeam = Literal["none", "front", "back", "both"]
 SidePanel = Literal["auto", "whole", "halves"]
-GorePlace = Literal[
-    "side", "centre-front", "centre-back", "side-front", "side-back", "panel-front", "panel-back"
-]
+GorePlace = Literal["side", "centre-front", "centre-back", "side-front", "side-back", "panel-front", "panel-back"]
 GoreStart = Literal["hip", "waist"]
 Make = Literal["whole", "halves", "either"]
 SleeveShape = Literal["none", "straight", "tapered", "fitted forearm", "wide"]

@@ -90,6 +90,8 @@ class Piece:
     levels: tuple[Level, ...] = ()
     guides: tuple[Guide, ...] = ()
     small: bool = False
+
+
 """``small``: plain and small enough to be turned crosswise where the maker allows it."""
 
 

@@ -1,0 +1,8 @@
+"""The sheet: what a maker writes down, read once and settled."""
+
+from __future__ import annotations
+
+from ellwand.choose.sheet import Sheet, read_sheet
+from ellwand.choose.styles import STYLES
+
+__all__ = ["STYLES", "Sheet", "read_sheet"]

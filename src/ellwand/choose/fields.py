@@ -1,0 +1,125 @@
+"""How one value of the sheet is read: a word, a length, a range, each with a sentence when it is wrong."""
+
+from __future__ import annotations
+
+import difflib
+import math
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from pydantic import ValidationInfo
+
+from ellwand.errors import BadInput
+from ellwand.model.choices import Span
+from ellwand.units import Unit, format_length, parse_length
+
+Reader = Callable[[Any, ValidationInfo], Any]
+
+
+def _says(reader: Reader, values: str) -> Reader:
+    """The reader with its good values in words, for the reference."""
+    reader.values = values  # type: ignore[attr-defined]
+    return reader
+
+
+def one_of(words: Iterable[str]) -> str:
+    """The good words as a person would list them."""
+    return ", ".join(f'"{word}"' for word in words)
+
+
+def nearest(word: str, good: Iterable[str]) -> str:
+    """What was most likely meant, as a mend, or the whole list."""
+    good = list(good)
+    close = difflib.get_close_matches(word.lower(), good, n=1, cutoff=0.6)
+    if close:
+        return f'perhaps "{close[0]}" was meant'
+    return f"choose one of {one_of(good)}"
+
+
+def _unit(info: ValidationInfo) -> Unit:
+    unit: Unit = (info.context or {}).get("unit", "cm")
+    return unit
+
+
+def _length(value: Any, info: ValidationInfo, low: float, high: float) -> float:
+    cm = parse_length(value, _unit(info))
+    if not low <= cm <= high:
+        unit = _unit(info)
+        raise BadInput(
+            "",
+            f"{value!r} is out of reach",
+            f"give a length from {format_length(low, unit)} to {format_length(high, unit)}",
+        )
+    return cm
+
+
+def word(*words: str) -> Reader:
+    """Reads one of the words."""
+
+    def read(value: Any, info: ValidationInfo) -> str:
+        if isinstance(value, str) and value in words:
+            return value
+        if isinstance(value, str):
+            raise BadInput("", f"{value!r} is not a choice here", f"choose one of {one_of(words)}")
+        raise BadInput("", f"{value!r} is not a word", f"choose one of {one_of(words)}")
+
+    return _says(read, ", ".join(f"`{each}`" for each in words))
+
+
+def measure(low: float, high: float, *words: str, span: bool = False, nothing: bool = False) -> Reader:
+    """Reads a length between ``low`` and ``high`` cm, or one of the words, or a range of two lengths."""
+
+    def read(value: Any, info: ValidationInfo) -> Any:
+        if value is None and nothing:
+            return None
+        if isinstance(value, str) and value in words:
+            return value
+        if isinstance(value, Span):
+            return value
+        if span and isinstance(value, list):
+            if len(value) != 2:
+                raise BadInput("", f"{value!r} is not a range", "write the least and the most, as in [40, 60]")
+            least, most = (_length(each, info, low, high) for each in value)
+            if least > most:
+                raise BadInput("", f"{value!r} runs backwards", "write the least first")
+            return Span(least, most)
+        if words and isinstance(value, str) and not any(ch.isdigit() for ch in value):
+            raise BadInput("", f"{value!r} is not a choice here", f"choose one of {one_of(words)}, or give a length")
+        return _length(value, info, low, high)
+
+    lengths = f"{format_length(low)} to {format_length(high)}" + (", or a range `[low, high]`" if span else "")
+    return _says(read, ", ".join([*(f"`{each}`" for each in words), lengths]))
+
+
+def number(low: float, high: float, *, nothing: bool = False, what: str = "number") -> Reader:
+    """Reads a plain number."""
+
+    def read(value: Any, info: ValidationInfo) -> float | None:
+        if value is None and nothing:
+            return None
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            raise BadInput("", f"{value!r} is not a {what}", f"give a number from {low:g} to {high:g}")
+        if not math.isfinite(float(value)) or not low <= value <= high:
+            raise BadInput("", f"{value!r} is out of reach", f"give a number from {low:g} to {high:g}")
+        return float(value)
+
+    return _says(read, f"{low:g} to {high:g}")
+
+
+def yes_no(value: Any, info: ValidationInfo) -> bool:
+    """Reads true or false."""
+    if not isinstance(value, bool):
+        raise BadInput("", f"{value!r} is neither yes nor no", "write true or false")
+    return value
+
+
+_says(yes_no, "true, false")
+
+
+def text(value: Any, info: ValidationInfo) -> str | None:
+    """Reads a short text."""
+    if value is None:
+        return None
+    if not isinstance(value, str) or not value.strip() or len(value) > 200:
+        raise BadInput("", f"{str(value)[:40]!r} is not a short text", "write up to 200 characters")
+    return value

@@ -1,0 +1,31 @@
+"""The command line: parse, call, show, word errors.  Heavy rooms are imported inside the commands."""
+
+from __future__ import annotations
+
+import sys
+
+from ellwand.errors import BadInput
+
+
+def main() -> None:
+    """The ``ellwand`` command. Exit 0 done, 1 some check says it will not work, 2 bad input."""
+    import click
+
+    from ellwand.cli.commands import app
+
+    try:
+        code = app(standalone_mode=False)
+    except BadInput as error:
+        _say(str(error))
+        code = 2
+    except click.ClickException as error:
+        _say(error.format_message())
+        code = 2
+    except (click.Abort, KeyboardInterrupt):
+        _say("Stopped; nothing was changed.")
+        code = 130
+    sys.exit(code or 0)
+
+
+def _say(sentence: str) -> None:
+    print(" ".join(sentence.split()), file=sys.stderr)

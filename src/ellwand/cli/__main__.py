@@ -1,0 +1,5 @@
+"""``python -m ellwand.cli``."""
+
+from ellwand.cli import main
+
+main()

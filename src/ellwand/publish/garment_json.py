@@ -1,0 +1,186 @@
+"""garment.json: the whole garment in numbers, centimetres, for other programs; and its pieces read back."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any
+
+from ellwand.depict import words
+from ellwand.geometry.lines import Line
+from ellwand.model.draft import EdgeRef, Part, Seam
+from ellwand.model.finding import Finding
+from ellwand.model.garment import Garment
+from ellwand.model.piece import Edge, Guide, Level, Piece
+
+SCHEMA = "ellwand/1"
+PLACES = 4
+"""Decimals of a centimetre that are written: a thousandth of a millimetre."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stitched:
+    """What garment.json says of pieces and seams."""
+
+    pieces: tuple[Piece, ...]
+    parts: tuple[Part, ...]
+    seams: tuple[Seam, ...]
+
+
+def garment_json(garment: Garment) -> str:
+    """The document as text, the same for the same garment."""
+    return json.dumps(document(garment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def document(garment: Garment) -> dict[str, Any]:
+    """The document as plain values."""
+    shell = garment.proof.shell
+    unit = garment.wearer.unit
+    doc: dict[str, Any] = {
+        "schema": SCHEMA,
+        "title": garment.title,
+        "name": garment.wearer.name,
+        "unit": unit,
+        "wearer": {
+            name: {"value": round(m.value, 2), "source": m.source, "sd": round(m.sd, 2)}
+            for name, m in garment.wearer.measures.items()
+        },
+        "choices": {**_plain(garment.choices), "settled": _plain(garment.draft.dimensions)},
+        "pieces": [_piece(piece) for piece in garment.draft.pieces],
+        "parts": _plain(garment.draft.parts),
+        "seams": _plain(garment.draft.seams),
+        "rims": [
+            {**_plain(rim), "length": round(rim.length, PLACES), "opens_to": " and ".join(rim.opens_to)}
+            for rim in shell.rims
+        ],
+        "shell": {
+            "vertices": shell.vertices,
+            "edges": shell.edges,
+            "faces": shell.faces,
+            "euler": shell.euler,
+            "rims": len(shell.rims),
+            "orientable": shell.orientable,
+        },
+        "girths": _plain(garment.proof.girths),
+        "checks": [
+            {
+                "id": check_id(finding),
+                "outcome": finding.outcome,
+                "measured": _number(finding.measured),
+                "needed": _number(finding.needed),
+                "unit": finding.unit,
+                "why": words.why(finding, unit),
+                "mend": words.mend(finding, unit),
+            }
+            for finding in garment.proof.findings
+        ],
+        "lays": _plain(garment.lays),
+        "sewing": [
+            {
+                "n": step.n,
+                "do": words.step(step, garment.draft, unit),
+                "parts": list(step.parts),
+                "seams": list(step.seams),
+                "needs": list(step.needs),
+                "minutes_hand": round(step.minutes_hand, 1),
+                "minutes_machine": round(step.minutes_machine, 1),
+                "thread_m": round(step.thread_m, 2),
+            }
+            for step in garment.steps
+        ],
+        "closures": _plain(garment.choices.closures),
+        "cautions": [words.caution(caution, unit) for caution in garment.cautions],
+    }
+    if not garment.lays:
+        del doc["lays"]
+    return doc
+
+
+def check_id(finding: Finding) -> str:
+    """A name for a check: what was checked, of what."""
+    return f"{finding.code}:{finding.subject}" if finding.subject else finding.code
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None else round(value, PLACES)
+
+
+def _plain(value: Any) -> Any:
+    """Frozen values as lists, dicts and rounded numbers."""
+    if is_dataclass(value):
+        return {each.name: _plain(getattr(value, each.name)) for each in fields(value)}
+    if isinstance(value, Mapping):
+        return {str(key): _plain(each) for key, each in value.items()}
+    if isinstance(value, float):
+        return round(value, PLACES) + 0.0
+    if isinstance(value, (str, int, bool)) or value is None:
+        return value
+    return [_plain(each) for each in value]
+
+
+def _line(line: Iterable[tuple[float, float]]) -> list[list[float]]:
+    return [[round(x, PLACES) + 0.0, round(y, PLACES) + 0.0] for x, y in line]
+
+
+def _piece(piece: Piece) -> dict[str, Any]:
+    return {
+        "id": piece.id,
+        "name": piece.name,
+        "cloth": piece.cloth,
+        "count": piece.count,
+        "place": piece.place,
+        "small": piece.small,
+        "sewn": _line(piece.sewn),
+        "sewn_holes": [_line(hole) for hole in piece.sewn_holes],
+        "cut": _line(piece.cut),
+        "cut_holes": [_line(hole) for hole in piece.cut_holes],
+        "edges": [
+            {
+                "id": edge.id,
+                "kind": edge.kind,
+                "points": _line(edge.points),
+                "allowance": _number(edge.allowance),
+            }
+            for edge in piece.edges
+        ],
+        "levels": _plain(piece.levels),
+        "guides": _plain(piece.guides),
+    }
+
+
+def read_stitched(text: str) -> Stitched:
+    """Pieces, parts and seams back from garment.json.
+
+    Raises ValueError or KeyError when the text is not a document of this schema.
+    """
+    doc = json.loads(text)
+    if doc["schema"] != SCHEMA:
+        raise ValueError(f"the schema is {doc['schema']!r}, not {SCHEMA!r}")
+    return Stitched(
+        tuple(_read_piece(piece) for piece in doc["pieces"]),
+        tuple(Part(**part) for part in doc["parts"]),
+        tuple(Seam(**{**seam, "a": EdgeRef(**seam["a"]), "b": EdgeRef(**seam["b"])}) for seam in doc["seams"]),
+    )
+
+
+def _points(line: Iterable[Iterable[float]]) -> Line:
+    return tuple((x, y) for x, y in line)
+
+
+def _read_piece(piece: dict[str, Any]) -> Piece:
+    return Piece(
+        **{
+            **piece,
+            "sewn": _points(piece["sewn"]),
+            "sewn_holes": tuple(_points(hole) for hole in piece["sewn_holes"]),
+            "cut": _points(piece["cut"]),
+            "cut_holes": tuple(_points(hole) for hole in piece["cut_holes"]),
+            "edges": tuple(Edge(**{**edge, "points": _points(edge["points"])}) for edge in piece["edges"]),
+            "levels": tuple(
+                Level(**{**level, "centre": tuple(level["centre"]) if level["centre"] else None})
+                for level in piece["levels"]
+            ),
+            "guides": tuple(Guide(guide["name"], _points(guide["points"])) for guide in piece["guides"]),
+        }
+    )

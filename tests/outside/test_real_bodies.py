@@ -1,0 +1,30 @@
+"""Every style in both body cuts, on real people: assembles, goes on, lays.
+
+Bodies: 300 seeded rows of ANSUR II 2012 (see tests/bodies.py), through the public API.
+"""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from bodies import sample
+from independent import faults
+from sheets import sheet
+
+from ellwand import garment_json, make
+from ellwand.choose.options import CUTS
+from ellwand.choose.styles import STYLES
+
+PEOPLE = sample(300, seed=2026)
+
+
+@pytest.mark.parametrize("chunk", range(6))
+@pytest.mark.parametrize("cut", CUTS)
+@pytest.mark.parametrize("style", STYLES)
+def test_every_style_and_cut_on_real_bodies(style: str, cut: str, chunk: int) -> None:
+    for person in PEOPLE[chunk::6]:
+        garment = make(sheet({"style": style, "body": {"cut": cut}}, wearer=person), seconds=0)
+        assert faults(json.loads(garment_json(garment))) == [], person
+        failed = [f for f in garment.proof.findings if f.outcome == "will not work"]
+        assert failed == [], person
