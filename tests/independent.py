@@ -58,7 +58,11 @@ def _shell(doc: Doc) -> list[str]:
         (part["id"], edge["id"]): edge["points"] for part in doc["parts"] for edge in pieces[part["piece"]]["edges"]
     }
     counts = Counter(part["piece"] for part in doc["parts"])
-    out += [f"{name}: {piece['count']} wanted, {counts[name]} parts" for name, piece in pieces.items() if piece["count"] != counts[name]]
+    out += [
+        f"{name}: {piece['count']} wanted, {counts[name]} parts"
+        for name, piece in pieces.items()
+        if piece["count"] != counts[name]
+    ]
 
     def corner(key: tuple[str, str], end: int) -> tuple[str, float, float]:
         x, y = points[key][end]
@@ -121,7 +125,15 @@ def _shell(doc: Doc) -> list[str]:
     if doc["shell"]["euler"] != euler:
         out.append("the document tells another Euler characteristic")
     together = {part["id"] for part in doc["parts"][:1]}
-    while grown := {p for s in doc["seams"] for p in (s["a"]["part"], s["b"]["part"]) if together & {s["a"]["part"], s["b"]["part"]}} - together:
+    while (
+        grown := {
+            p
+            for s in doc["seams"]
+            for p in (s["a"]["part"], s["b"]["part"])
+            if together & {s["a"]["part"], s["b"]["part"]}
+        }
+        - together
+    ):
         together |= grown
     if len(together) != len(doc["parts"]):
         out.append("the shell falls apart")

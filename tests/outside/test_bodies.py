@@ -87,9 +87,7 @@ def regression_errors() -> dict[tuple[str, str], float]:
     """Five-fold errors (cm) of plain linear regression on height, chest, waist and hip, done elsewhere."""
     with (DATA / "cv_errors.csv").open(encoding="utf-8") as lines:
         return {
-            (row["grp"], row["field"]): float(row["rmse_cv"])
-            for row in csv.DictReader(lines)
-            if row["given"] == "B"
+            (row["grp"], row["field"]): float(row["rmse_cv"]) for row in csv.DictReader(lines) if row["given"] == "B"
         }
 
 

@@ -131,7 +131,10 @@ def test_neck_of_38_needs_a_slit_of_ten_and_a_half_for_a_head_of_57_and_two_to_s
 
 def test_cote_of_eight_gores() -> None:
     """A published cote: chest 105, ease 12 a half (girth 129), eight gores of 25 set in pairs: hem 329."""
-    gores = [{"place": place, "start": "waist", "base": 50, "make": "halves"} for place in ("side", "centre-front", "centre-back")]
+    gores = [
+        {"place": place, "start": "waist", "base": 50, "make": "halves"}
+        for place in ("side", "centre-front", "centre-back")
+    ]
     garment = prove_sheet(
         sheet(
             {"length": 110, "body": {"ease": 24, "centre_seam": "both", "shoulder": "seam"}, "gores": gores},

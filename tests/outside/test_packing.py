@@ -40,9 +40,7 @@ def test_bound_on_zero_waste_instances(number: int) -> None:
         sides = [(float(r["WIDTH"]), float(r["HEIGHT"])) for r in csv.DictReader(file)]
     with (folder / f"C1_{number}_bins.csv").open(encoding="utf-8") as file:
         width = float(next(csv.DictReader(file))["WIDTH"])
-    pieces = [
-        to_lay(f"r{n}", ((0.0, 0.0), (w, 0.0), (w, h), (0.0, h)), 1, True) for n, (w, h) in enumerate(sides)
-    ]
+    pieces = [to_lay(f"r{n}", ((0.0, 0.0), (w, 0.0), (w, h), (0.0, h)), 1, True) for n, (w, h) in enumerate(sides)]
     for crosswise in ("never", "any"):
         on = Cloth("main", width, selvedge=0, washed=True, crosswise=crosswise)  # type: ignore[arg-type]
         bound, _ = lower_bound(pieces, on)

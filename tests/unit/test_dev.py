@@ -105,9 +105,7 @@ def test_a_half_made_environment_is_not_ready(checkout: Path) -> None:
     assert not dev.is_ready(checkout / "run.txt")
 
 
-def test_the_developers_environment_serves_for_running_too(
-    checkout: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_the_developers_environment_serves_for_running_too(checkout: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (checkout / "dev.txt").write_text("more pins")
     (checkout / "stamp").write_text(dev.stamp(checkout / "dev.txt", "A"))
     monkeypatch.setattr(dev, "DEV", checkout / "dev.txt")

@@ -20,7 +20,7 @@ from ellwand.model.draft import Note
 from ellwand.model.wearer import Wearer, upper
 from ellwand.units import format_length, round_up
 
-BACK_DROP: Final = 2.0
+BACK_DROP: Final = 2.5
 """How far the opening reaches behind the shoulder line (cm): common practice 1.5 to 3, no source."""
 CLOSE_EASE: Final = 2.0
 """Over the neck base girth, for an opening close to the neck (cm): common practice, no source."""
@@ -105,34 +105,35 @@ def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) ->
     return NeckLine(front, back, target, slit, side * 0.6 * line.half_width)
 
 
-def _circle(target: float, wearer: Wearer) -> tuple[Line, Line]:
-    return _ellipse(target, 1.0)
+def _round(target: float, wearer: Wearer) -> tuple[Line, Line]:
+    """A half circle in front, a shallow half ellipse behind."""
+    return _scoop(target, 1.0)
 
 
 def _oval(target: float, wearer: Wearer) -> tuple[Line, Line]:
-    # three quarters as deep as it is wide: common practice, no source
-    return _ellipse(target, 0.75)
+    """Wider than deep: in front two thirds as deep as half its width (common practice, no source)."""
+    return _scoop(target, 2 / 3)
 
 
-def _ellipse(target: float, depth: float) -> tuple[Line, Line]:
-    """An ellipse ``depth`` times as deep as wide, its highest point BACK_DROP behind the shoulder line."""
+def _scoop(target: float, depth: float) -> tuple[Line, Line]:
+    """Half ellipses that meet on the shoulder line, where the opening is widest.
+
+    ``depth``: front drop over half the width.
+    """
 
     def halves(half_width: float) -> tuple[Line, Line]:
-        b = half_width * depth
-        drop = min(BACK_DROP, b / 2)
-        crossing = math.acos((b - drop) / b)
-
-        def at(angle: float) -> Point:
-            # angle from the centre back, so that the ends are exact
-            return (half_width * math.sin(angle), b * math.cos(angle) - (b - drop))
-
-        front = [at(math.pi + (crossing - math.pi) * i / (3 * STEPS)) for i in range(3 * STEPS + 1)]
-        back = [at(crossing * (1 - i / STEPS)) for i in range(STEPS + 1)]
-        front[0], back[-1] = (0.0, front[0][1]), (0.0, back[-1][1])
-        front[-1] = back[0] = (front[-1][0], 0.0)
-        return tuple(front), tuple(back)
+        front = [(x, -y) for x, y in _quarter(half_width, half_width * depth)]
+        return tuple(front), tuple(reversed(_quarter(half_width, min(BACK_DROP, half_width / 3))))
 
     return _solve(halves, target, target / 20, target / 2)
+
+
+def _quarter(half_width: float, depth: float) -> list[Point]:
+    """A quarter ellipse from the centre line at ``depth`` to the shoulder line at ``half_width``."""
+    angles = [math.pi / 2 * i / STEPS for i in range(STEPS + 1)]
+    out = [(half_width * math.sin(a), depth * math.cos(a)) for a in angles]
+    out[-1] = (half_width, 0.0)
+    return out
 
 
 def _rectangle(target: float, wearer: Wearer) -> tuple[Line, Line]:
@@ -150,17 +151,10 @@ def _boat(target: float, wearer: Wearer) -> tuple[Line, Line]:
     half_width = min(0.23 * target, (wearer["across_shoulder"] - 8) / 2)
     drop = min(BACK_DROP, half_width / 3)
 
-    def quarter(depth: float) -> list[Point]:
-        out = [
-            (half_width * math.sin(a), depth * math.cos(a)) for a in (math.pi / 2 * i / STEPS for i in range(STEPS + 1))
-        ]
-        out[-1] = (half_width, 0.0)
-        return out
-
-    back = tuple(reversed(quarter(drop)))
+    back = tuple(reversed(_quarter(half_width, drop)))
 
     def halves(depth: float) -> tuple[Line, Line]:
-        return tuple((x, -y) for x, y in quarter(depth)), back
+        return tuple((x, -y) for x, y in _quarter(half_width, depth)), back
 
     if length(halves(half_width)[0]) + length(back) < target / 2:
         raise CannotDraft(
@@ -183,8 +177,8 @@ def _solve(halves: Callable[[float], tuple[Line, Line]], target: float, low: flo
 
 
 _CURVES: Final[dict[str, Callable[[float, Wearer], tuple[Line, Line]]]] = {
-    "round": _circle,
-    "keyhole": _circle,
+    "round": _round,
+    "keyhole": _round,
     "oval": _oval,
     "rectangle": _rectangle,
     "boat": _boat,

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from shapely.geometry import Polygon
+from shapely.geometry import LineString, Polygon
 
 from ellwand.errors import CannotDraft, InternalFault
 from ellwand.geometry.lines import Line, Point, bounds, mirror, shift, turn
@@ -18,6 +18,9 @@ from ellwand.units import format_length
 
 HAIR: Final = 1e-6
 """Lengths that differ by less than this (cm) are the same."""
+
+HOLLOW: Final = 0.8
+"""A hollow curve may be drawn straight this far out (cm): no piece would have used that room."""
 
 SLIT: Final = 0.25
 """Gaps in an outline narrower than this (cm) are slits: nothing lies in them."""
@@ -119,7 +122,33 @@ def closed_outline(ring: Line) -> Line:
     outline = closed if closed.area > polygon.area + HAIR else polygon
     outer = outline.simplify(0).exterior
     points = tuple((float(x), float(y)) for x, y in outer.coords[:-1])
-    return points if outer.is_ccw else points[::-1]
+    return _notches_straightened(points if outer.is_ccw else points[::-1])
+
+
+def _notches_straightened(ring: Line) -> Line:
+    """The outline with hollow curves drawn as a few straight lines, never further in than they are.
+
+    A chord of a hollow curve lies outside the piece, so nothing that keeps off it can touch the piece.
+    """
+    n = len(ring)
+    hollow = [_turns_right(ring[i - 1], ring[i], ring[(i + 1) % n]) for i in range(n)]
+    if not any(hollow) or all(hollow):
+        return ring
+    start = next(i for i in range(n) if not hollow[i])
+    out: list[Point] = []
+    run: list[Point] = []
+    for k in range(n + 1):
+        i = (start + k) % n
+        run.append(ring[i])
+        if not hollow[i]:
+            line = LineString(run).simplify(HOLLOW).coords if len(run) > 2 else run
+            out.extend((float(x), float(y)) for x, y in line[1:])
+            run = [ring[i]]
+    return tuple(out)
+
+
+def _turns_right(a: Point, b: Point, c: Point) -> bool:
+    return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) < 0
 
 
 def _poses(piece: Piece, mirrored: bool, cloth: Cloth) -> tuple[Pose, ...]:

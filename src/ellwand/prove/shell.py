@@ -96,7 +96,8 @@ def _rims(free: list[EdgeRef], edges: dict[EdgeRef, Edge], corners: Groups) -> t
     groups: dict[Hashable, list[EdgeRef]] = defaultdict(list)
     for ref in free:
         groups[chains.find(ref)].append(ref)
-    out, taken = [], defaultdict(int)
+    out: list[Rim] = []
+    taken: dict[str, int] = defaultdict(int)
     for refs in groups.values():
         opens_to = tuple(sorted({_opening(ref, edges[ref]) for ref in refs}))
         name = "-".join(opens_to)

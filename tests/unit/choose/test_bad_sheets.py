@@ -9,7 +9,7 @@ import pytest
 
 from ellwand.cli import main
 
-WEARER = 'wearer = {height = 164, bust_girth = 96}\n'
+WEARER = "wearer = {height = 164, bust_girth = 96}\n"
 CLOTH = "cloth.main = {width = 150}\n"
 
 

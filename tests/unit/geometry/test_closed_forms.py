@@ -29,18 +29,24 @@ def neck_rim(shape: str, ease: float) -> tuple[float, float, float]:
     return length((*hole, hole[0])), max(xs) - min(xs), max(ys) - min(ys)
 
 
+def half_ellipse(a: float, b: float) -> float:
+    """Half the perimeter of an ellipse: 2 a E(1 − (b/a)²), scipy's complete elliptic integral."""
+    return float(2 * a * ellipe(1 - (b / a) ** 2))
+
+
 @given(st.integers(0, 20))
-def test_round_neck_is_a_circle_of_its_target(ease: int) -> None:
-    drawn, width, _ = neck_rim("round", ease)
+def test_round_neck_is_a_half_circle_and_a_half_ellipse_of_its_target(ease: int) -> None:
+    drawn, width, depth = neck_rim("round", ease)
+    a = width / 2
+    assert math.pi * a + half_ellipse(a, depth - a) == pytest.approx(drawn, abs=0.1)
     assert drawn == pytest.approx(56 + ease, abs=0.1)
-    assert math.pi * width == pytest.approx(drawn, abs=0.1)
 
 
 @given(st.integers(0, 20))
-def test_oval_neck_is_an_ellipse_of_its_target(ease: int) -> None:
+def test_oval_neck_is_two_half_ellipses_of_its_target(ease: int) -> None:
     drawn, width, depth = neck_rim("oval", ease)
-    # perimeter 4 a E(m), m = 1 − (b/a)²: scipy's complete elliptic integral
-    assert 4 * width / 2 * ellipe(1 - (depth / width) ** 2) == pytest.approx(drawn, abs=0.1)
+    a = width / 2
+    assert half_ellipse(a, 2 * a / 3) + half_ellipse(a, depth - 2 * a / 3) == pytest.approx(drawn, abs=0.1)
     assert drawn == pytest.approx(56 + ease, abs=0.1)
 
 

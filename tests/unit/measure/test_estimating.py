@@ -36,8 +36,7 @@ def people() -> list[tuple[Sex, dict[str, float]]]:
         for row in itertools.islice(csv.DictReader(lines), 0, None, 50):
             sex: Sex = "female" if row["sex"] == "f" else "male"
             values = {
-                name: sum(w * float(row[c]) for c, w in t.columns.items())
-                + (t.female if sex == "female" else t.male)
+                name: sum(w * float(row[c]) for c, w in t.columns.items()) + (t.female if sex == "female" else t.male)
                 for name, t in TRANSLATIONS.items()
             }
             found.append((sex, values))
@@ -77,9 +76,7 @@ def test_more_given_never_widens_the_spread(
 
 
 @given(person=PEOPLE, fields=SOME_FIELDS)
-def test_without_a_sex_the_estimate_lies_between(
-    person: tuple[Sex, dict[str, float]], fields: set[str]
-) -> None:
+def test_without_a_sex_the_estimate_lies_between(person: tuple[Sex, dict[str, float]], fields: set[str]) -> None:
     values = {name: person[1][name] for name in {*REQUIRED, *fields}}
     her, him, either = (estimate(RawWearer("x", sex, None, "cm", values)) for sex in (*SEXES, None))
     for name in NAMES:
@@ -88,9 +85,7 @@ def test_without_a_sex_the_estimate_lies_between(
         assert either.measures[name].sd >= min(her.measures[name].sd, him.measures[name].sd) - 1e-9
 
 
-@given(
-    height=st.floats(90, 250), bust=st.floats(58, 220), sex=st.sampled_from([*SEXES, None]), data=st.data()
-)
+@given(height=st.floats(90, 250), bust=st.floats(58, 220), sex=st.sampled_from([*SEXES, None]), data=st.data())
 def test_bodies_outside_the_survey_stay_bodies(
     height: float, bust: float, sex: Sex | None, data: st.DataObject
 ) -> None:

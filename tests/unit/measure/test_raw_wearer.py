@@ -66,9 +66,7 @@ BAD: list[tuple[Mapping[str, object], str, str]] = [
 
 
 @pytest.mark.parametrize(("table", "where", "part"), BAD)
-def test_bad_input_is_one_sentence_that_names_the_place(
-    table: Mapping[str, object], where: str, part: str
-) -> None:
+def test_bad_input_is_one_sentence_that_names_the_place(table: Mapping[str, object], where: str, part: str) -> None:
     with pytest.raises(BadInput) as caught:
         wearer_from(table)
     sentence = str(caught.value)

@@ -1,0 +1,46 @@
+"""Cautions in words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Final
+
+from ellwand.depict.saying import Numbers
+
+Say = Callable[[Numbers], str]
+
+CAUTIONS: Final[Mapping[str, Say]] = {
+    "child-neck-cord": lambda n: (
+        "Young child: use no tie, lace or cord at the neck, where it can strangle; close the slit with a flat"
+        " button or leave it open, and follow local rules (EN 14682, 16 CFR 1120)."
+    ),
+    "child-neck-ends": lambda n: (
+        "Child: leave no free cord ends at the neck and no loop over"
+        f" {n.cm(15)} round; better close it without cords, and follow local rules (EN 14682, 16 CFR 1120)."
+    ),
+    "child-body-cord": lambda n: (
+        f"Child: cord ends on the body may show at most {n.cm(14)} each and never hang below the hem;"
+        " follow local rules (EN 14682)."
+    ),
+    "small-parts": lambda n: (
+        f"Under three years: {n.text('what')} are small parts that can be swallowed; use a soft closure instead."
+    ),
+    "wide-sleeve": lambda n: (
+        f"Sleeves {n.of('cuff')} round at the end swing into flames and pots: pin or tie them back near any fire."
+    ),
+    "low-hem": lambda n: (
+        f"The hem hangs {n.of('hem')} above the floor: lift it on stairs and keep it well away from open fire."
+    ),
+    "trailing-hem": lambda n: (
+        f"The hem trails {n.of('hem')} on the floor: lift it to walk, never wear it near open fire or on stairs alone."
+    ),
+    "riding": lambda n: (
+        "On a horse this long closed hem can catch and hold the rider: ride only with splits up to the crotch."
+    ),
+    "bias-hangs": lambda n: (
+        "Slanted edges stretch: let the sewn garment hang for a day, then level the hem before turning it."
+    ),
+    "pins": lambda n: (
+        "Pins open and drop out: lay the points along the cloth away from the neck, and count them afterwards."
+    ),
+}

@@ -1,0 +1,94 @@
+"""What would mend a finding: one template for each code that has a mend."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Final
+
+from ellwand.depict.saying import Numbers
+from ellwand.model.finding import Finding
+
+Say = Callable[[Finding, Numbers], str]
+
+
+def _short(f: Finding) -> float:
+    return (f.needed or 0.0) - (f.measured or 0.0)
+
+
+def _ease(f: Finding, n: Numbers) -> str:
+    if f.subject == "biceps":
+        return 'Choose sleeve.shape = "straight" and leave sleeve.cuff out.'
+    return f"Add {n.more(_short(f))} to the body's ease."
+
+
+def _measure(f: Finding, n: Numbers) -> str:
+    field = "upper_arm_girth" if f.subject == "biceps" else f"{f.subject}_girth"
+    return f"Measure it and give {field}."
+
+
+def _in_slit(f: Finding, n: Numbers) -> str:
+    if f.subject.startswith("centre"):
+        return 'Choose body.centre_seam = "both": in a seam the gore is easy.'
+    return "Move these gores to the sides or to a centre seam: in a seam a gore is easy."
+
+
+_ASSEMBLY = "This is a fault of the program, not of your choices: please report it with the sheet."
+
+MEND: Final[Mapping[str, Say]] = {
+    **dict.fromkeys(
+        (
+            "seam-length",
+            "seam-kind",
+            "edge-sewn-twice",
+            "outline-crosses",
+            "outline-reversed",
+            "outline-gap",
+            "surface",
+            "one-piece",
+            "two-sided",
+            "openings",
+        ),
+        lambda f, n: _ASSEMBLY,
+    ),
+    "neck-too-small": lambda f, n: (
+        f'Add {n.more(_short(f) + 1)} to the neck\'s ease, or choose neck.shape = "keyhole" with slit = "centre".'
+    ),
+    "neck-tight": lambda f, n: (
+        f'Add {n.more(_short(f))} to the neck\'s ease, or choose neck.shape = "keyhole" with slit = "centre".'
+    ),
+    "neck-by-estimate": lambda f, n: "Measure the head, level over the brow, and give head_girth.",
+    "cuff-too-small": lambda f, n: f"Make the cuff at least {n.more((f.needed or 0.0) + 1)}.",
+    "cuff-by-estimate": lambda f, n: "Measure the hand round the knuckles, thumb tucked in, and give hand_girth.",
+    "over-head": lambda f, n: f'Add {n.more(_short(f))} to the body\'s ease, or open it with a closure at = "side".',
+    "fits": _ease,
+    "fits-by-estimate": _measure,
+    "walking": lambda f, n: (
+        f"Widen the hem by {n.more(_short(f))} in all (wider or more gores), or split it up to the hip."
+    ),
+    "reaching": lambda f, n: 'Choose sleeve.gusset = "auto".',
+    "shoulder-strip": lambda f, n: (
+        "Give the neck less ease or the body more."
+        if n.text("shape") == "keyhole"
+        else 'Choose neck.shape = "keyhole" with slit = "centre".'
+    ),
+    "neck-width": lambda f, n: (
+        "Give the neck less ease."
+        if n.text("shape") == "keyhole"
+        else 'Choose neck.shape = "keyhole" with slit = "centre".'
+    ),
+    "gore-room": lambda f, n: f"Start these gores {n.more(_short(f))} lower.",
+    "gore-in-slit": _in_slit,
+    "slit-depth": lambda f, n: "Give the neck more ease, so that it needs less of a slit.",
+    "split-top": lambda f, n: "Let the split end at or below the waist.",
+    "underarm-room": lambda f, n: f"Make the gusset {n.more(_short(f))} smaller, or the sleeve longer.",
+    "sleeve-length": lambda f, n: f"Shorten the sleeve by {n.more(-_short(f))}.",
+    "hem-clears": lambda f, n: f"Shorten the garment by {n.more(_short(f))}, or keep it as a train.",
+    "fold-with-one-centre-seam": lambda f, n: 'Choose body.centre_seam = "both" to keep the fold.',
+    "centre-seam-for-closure": lambda f, n: 'Ask for it yourself with body.centre_seam = "both".',
+    "gore-to-armpit": lambda f, n: f"Start them at {n.of('start')} or lower.",
+    "panel-narrowed": lambda f, n: 'Give the body more ease, or choose body.cut = "wide panels".',
+    "cloth-enough": lambda f, n: "Shorten or narrow the garment, or get more cloth.",
+    "cloth-fault": lambda f, n: "Move or turn that piece by hand, or patch the fault.",
+    "cloth-laid-flat": lambda f, n: "Lay the cloth flat and cut each piece singly.",
+    "cloth-remnants-unused": lambda f, n: "Cut small pieces from the remnants by hand if you like.",
+}

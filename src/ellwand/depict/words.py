@@ -1,0 +1,50 @@
+"""What findings, cautions and steps say: one plain sentence each, with the numbers in the maker's unit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TypeVar
+
+from ellwand.depict.caution_words import CAUTIONS
+from ellwand.depict.finding_words import WHY
+from ellwand.depict.mend_words import MEND
+from ellwand.depict.saying import Numbers
+from ellwand.depict.step_words import step as step
+from ellwand.errors import InternalFault
+from ellwand.model.finding import Caution, Finding
+from ellwand.units import Unit
+
+__all__ = ["caution", "mend", "step", "why"]
+
+T = TypeVar("T")
+
+
+def why(finding: Finding, unit: Unit) -> str:
+    """What was found, with its numbers.
+
+    Raises InternalFault for a code without words.
+    """
+    return _template(WHY, finding.code)(finding, Numbers(finding.values, unit))
+
+
+def mend(finding: Finding, unit: Unit) -> str:
+    """What would mend it; '' when nothing needs to be mended."""
+    template = MEND.get(finding.code)
+    if finding.outcome == "sound" or template is None:
+        return ""
+    return template(finding, Numbers(finding.values, unit))
+
+
+def caution(caution: Caution, unit: Unit) -> str:
+    """One caution.
+
+    Raises InternalFault for a code without words.
+    """
+    return _template(CAUTIONS, caution.code)(Numbers(caution.values, unit))
+
+
+def _template(table: Mapping[str, T], code: str) -> T:
+    try:
+        return table[code]
+    except KeyError:
+        raise InternalFault(f"no words for {code}") from None

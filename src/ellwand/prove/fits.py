@@ -1,0 +1,88 @@
+"""Does it fit: the girth of the sewn shell against the body and what is worn beneath, level by level."""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from ellwand.model.finding import Finding
+from ellwand.model.wearer import Measure, upper
+from ellwand.prove.body import body_girth_at
+from ellwand.prove.sewn import Sewn, body_top, girth_at, hem_height, splits_of, widths
+
+LEVELS: Final = ("bust", "waist", "hip")
+LEAST_EASE: Final = {"skin": 4.0, "middle": 6.0, "outer": 8.0, "armour": 10.0}
+"""Less ease than this (cm) over the body and what is beneath binds: common practice, no source."""
+LEAST_ARM_EASE: Final = 4.0
+"""The same round the upper arm (cm): common practice, no source."""
+HALF_UPPER_ARM: Final = 0.28
+"""Half way from shoulder to elbow as a share of the arm: half of 0.56, where survey means put the elbow
+(shoulder-elbow over shoulder-elbow-wrist, ANSUR II 2012)."""
+SAME: Final = 0.01
+
+
+def reached(sewn: Sewn, at: str) -> float | None:
+    """The level (cm above the hem) at which a girth is judged; None where the shell ends above it.
+
+    Where the armhole is deeper than the level, the shell closes only beneath the armhole.
+    """
+    level = sewn.draft.dimensions.levels[at]
+    return min(level, body_top(sewn)) if level > 0 else None
+
+
+def biceps(sewn: Sewn) -> tuple[float, float] | None:
+    """(distance down the arm from the shoulder point, girth of the sleeve there), cm; None without sleeves.
+
+    Half way down the upper arm, or at the nearer end of a sleeve that does not cover it.  A gusset is left out.
+    """
+    if sewn.draft.choices.sleeve.shape == "none":
+        return None
+    sleeve, size = sewn.pieces["sleeve-left"], sewn.draft.dimensions
+    ys = [y for _, y in sleeve.sewn]
+    down = HALF_UPPER_ARM * sewn.wearer["arm_length"]
+    along = min(max(down - size.shoulder_drop, 0.0), size.sleeve_length)
+    # a hair inside the piece, so that its straight top and cuff count as cloth
+    y = min(max(max(ys) - along, min(ys) + 1e-6), max(ys) - 1e-6)
+    return size.shoulder_drop + along, widths(sleeve, y)
+
+
+def fits(sewn: Sewn) -> tuple[Finding, ...]:
+    """Bust, waist, hip, the hem where it hangs above the crotch, and the upper arm."""
+    out = []
+    least = LEAST_EASE[sewn.draft.choices.layer]
+    for at in LEVELS:
+        level = reached(sewn, at)
+        if level is None:
+            continue
+        garment, body = girth_at(sewn, level), sewn.wearer.measures[f"{at}_girth"]
+        open_to = max(splits_of(sewn).values(), default=0.0)
+        if at == "hip" and open_to >= level - SAME:
+            out.append(Finding("fits-open", at, "sound", garment, values={"body": body.value, "split": open_to}))
+        else:
+            out.append(_judged(sewn, at, garment, body, least))
+    low = hem_height(sewn)
+    if low >= sewn.wearer["crotch_to_floor"] and not splits_of(sewn):
+        out.append(_judged(sewn, "hem", girth_at(sewn, 0.0), Measure(body_girth_at(sewn.wearer, low)), least))
+    arm = biceps(sewn)
+    if arm is not None:
+        out.append(_judged(sewn, "biceps", arm[1], sewn.wearer.measures["upper_arm_girth"], LEAST_ARM_EASE))
+    return tuple(out)
+
+
+def _judged(sewn: Sewn, at: str, garment: float, body: Measure, least: float) -> Finding:
+    beneath = 2 * math.pi * sewn.draft.choices.beneath_mm / 10
+    inside = body.value + beneath
+    values = {
+        "body": body.value,
+        "beneath": beneath,
+        "ease": garment - inside,
+        "least": least,
+        "sd": body.sd,
+    }
+    if garment < inside - SAME:
+        return Finding("fits", at, "will not work", garment, inside + least, values=values)
+    if garment < inside + least - SAME:
+        return Finding("fits", at, "look again", garment, inside + least, values=values)
+    if garment < upper(body) + beneath - SAME:
+        return Finding("fits-by-estimate", at, "look again", garment, upper(body) + beneath, values=values)
+    return Finding("fits", at, "sound", garment, inside + least, values=values)
