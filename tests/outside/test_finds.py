@@ -11,9 +11,9 @@ import math
 from typing import Any
 
 import pytest
-from sheets import sheet
 
 from ellwand import Garment, prove_sheet
+from sheets import sheet
 
 MAN: dict[str, Any] = {
     "sex": "male",

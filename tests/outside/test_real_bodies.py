@@ -8,13 +8,13 @@ from __future__ import annotations
 import json
 
 import pytest
-from bodies import sample
-from independent import faults
-from sheets import sheet
 
+from bodies import sample
 from ellwand import garment_json, make
 from ellwand.choose.options import CUTS
 from ellwand.choose.styles import STYLES
+from independent import faults
+from sheets import sheet
 
 PEOPLE = sample(300, seed=2026)
 

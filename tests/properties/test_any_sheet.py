@@ -5,15 +5,15 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from bodies import rows, wearer
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+
+from bodies import rows, wearer
+from ellwand import BadInput, garment_json, make, prove_sheet
+from ellwand.publish.garment_json import read_stitched
 from independent import faults
 from sheets import sheet
 from strategies import garments
-
-from ellwand import BadInput, garment_json, make, prove_sheet
-from ellwand.publish.garment_json import read_stitched
 
 people = st.integers(0, len(rows()) - 1).map(lambda i: wearer(rows()[i]))
 

@@ -30,7 +30,7 @@ STYLES: Final[Mapping[str, Mapping[str, Any]]] = MappingProxyType(
                 {"place": "centre-front", "start": "waist", "base": "40 cm"},
                 {"place": "centre-back", "start": "waist", "base": "40 cm"},
             ],
-            "body": {"shoulder": "seam"},
+            "body": {"shoulder": "seam", "centre_seam": "both"},
             "sleeve": {"shape": "wide", "length": "wrist"},
             "neck": {"shape": "keyhole"},
         },

@@ -89,15 +89,20 @@ def _neck_width(f: Finding, n: Numbers) -> str:
     return f"The neck is {n.cm(f.measured)} wide and {verdict} the shoulders; it may be {n.cm(f.needed)}."
 
 
+def _whole(number: float | None) -> str:
+    return f"{number or 0.0:.0f}".replace("-", "−")
+
+
 WHY: Final[Mapping[str, Say]] = {
     # assembles
     "seams-match": lambda f, n: f"Both edges of all {n.number('count'):.0f} seams have the same length.",
-    "seam-length": lambda f, n: f"Seam {n.text('a')} to {n.text('b')}: {f.measured:.2f} cm meets {f.needed:.2f} cm.",
+    "seam-length": lambda f, n: f"Seam {n.text('a')} to {n.text('b')}: {n.fine(f.measured)} meets {n.fine(f.needed)}.",
     "seam-kind": lambda f, n: (
         f"Seam {n.text('a')} to {n.text('b')} joins edges that do not belong together: {n.text('one')} and"
         f" {n.text('other')}."
     ),
     "edge-sewn-twice": lambda f, n: f"The edge {f.subject} is sewn {f.measured:.0f} times.",
+    "edge-unsewn": lambda f, n: f"The edge {f.subject}, {n.cm(f.measured)} long, is sewn to nothing.",
     "outlines": lambda f, n: (
         f"The outlines of all {n.number('count'):.0f} shapes are closed and do not cross themselves."
     ),
@@ -108,8 +113,8 @@ WHY: Final[Mapping[str, Say]] = {
     ),
     "surface": lambda f, n: (
         f"Sewn together, {n.number('vertices'):.0f} corners − {n.number('edges'):.0f} edges +"
-        f" {n.number('faces'):.0f} faces = {f.measured:.0f}; a shell with {n.number('rims'):.0f} openings has"
-        f" {f.needed:.0f}."
+        f" {n.number('faces'):.0f} faces = {_whole(f.measured)}; a shell with {n.number('rims'):.0f} openings has"
+        f" {_whole(f.needed)}."
     ),
     "one-piece": lambda f, n: (
         "All parts hang together in one garment."

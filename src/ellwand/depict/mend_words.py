@@ -18,7 +18,16 @@ def _short(f: Finding) -> float:
 def _ease(f: Finding, n: Numbers) -> str:
     if f.subject == "biceps":
         return 'Choose sleeve.shape = "straight" and leave sleeve.cuff out.'
-    return f"Add {n.more(_short(f))} to the body's ease."
+    return f"Add {n.more(_short(f) + n.number('rounding'))} to the body's ease."
+
+
+def _walking(f: Finding, n: Numbers) -> str:
+    if n.number("split"):
+        return "Split it higher, to the knee or above."
+    more = n.more(_short(f))
+    return (
+        f"Make the hem {more} wider in all (wider or more gores), or split a seam up to the hip, its gores in halves."
+    )
 
 
 def _measure(f: Finding, n: Numbers) -> str:
@@ -40,6 +49,7 @@ MEND: Final[Mapping[str, Say]] = {
             "seam-length",
             "seam-kind",
             "edge-sewn-twice",
+            "edge-unsewn",
             "outline-crosses",
             "outline-reversed",
             "outline-gap",
@@ -59,22 +69,22 @@ MEND: Final[Mapping[str, Say]] = {
     "neck-by-estimate": lambda f, n: "Measure the head, level over the brow, and give head_girth.",
     "cuff-too-small": lambda f, n: f"Make the cuff at least {n.more((f.needed or 0.0) + 1)}.",
     "cuff-by-estimate": lambda f, n: "Measure the hand round the knuckles, thumb tucked in, and give hand_girth.",
-    "over-head": lambda f, n: f'Add {n.more(_short(f))} to the body\'s ease, or open it with a closure at = "side".',
+    "over-head": lambda f, n: (
+        f'Add {n.more(_short(f) + n.number("rounding"))} to the body\'s ease, or open it with a closure at = "side".'
+    ),
     "fits": _ease,
     "fits-by-estimate": _measure,
-    "walking": lambda f, n: (
-        f"Widen the hem by {n.more(_short(f))} in all (wider or more gores), or split it up to the hip."
-    ),
-    "reaching": lambda f, n: 'Choose sleeve.gusset = "auto".',
+    "walking": _walking,
+    "reaching": lambda f, n: 'Choose sleeve.gusset = "auto" (a cap sleeve has to be longer for it).',
     "shoulder-strip": lambda f, n: (
         "Give the neck less ease or the body more."
         if n.text("shape") == "keyhole"
-        else 'Choose neck.shape = "keyhole" with slit = "centre".'
+        else 'Choose neck.shape = "keyhole" with slit = "centre", and leave neck.ease out.'
     ),
     "neck-width": lambda f, n: (
         "Give the neck less ease."
         if n.text("shape") == "keyhole"
-        else 'Choose neck.shape = "keyhole" with slit = "centre".'
+        else 'Choose neck.shape = "keyhole" with slit = "centre", and leave neck.ease out.'
     ),
     "gore-room": lambda f, n: f"Start these gores {n.more(_short(f))} lower.",
     "gore-in-slit": _in_slit,

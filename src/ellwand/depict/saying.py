@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from ellwand.units import Unit, format_length, round_up
+from ellwand.units import CM_PER, Unit, format_length, round_up
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,10 @@ class Numbers:
     def cm(self, value: float | None) -> str:
         """A length in cm, said."""
         return format_length(value or 0.0, self.unit)
+
+    def fine(self, value: float | None) -> str:
+        """A length in cm, said to hundredths, where a millimetre matters."""
+        return f"{(value or 0.0) / CM_PER[self.unit]:.2f} {self.unit}"
 
     def more(self, value: float) -> str:
         """A length in cm, rounded up to half centimetres or quarter inches, so that it is always enough."""

@@ -93,9 +93,7 @@ def _held_against_best(values: Mapping[str, float], raw: RawWearer) -> dict[str,
     return min((_held_against(body, values) for body in bodies(raw)), key=_worst)
 
 
-def _named(
-    name: str, values: Mapping[str, float], off: _Off, raw: RawWearer
-) -> tuple[Doubt, dict[str, float]]:
+def _named(name: str, values: Mapping[str, float], off: _Off, raw: RawWearer) -> tuple[Doubt, dict[str, float]]:
     """The doubt with the first cause that explains it, and the values to go on with."""
     value = values[name]
     rest = {k: v for k, v in values.items() if k != name}

@@ -30,9 +30,7 @@ def estimate(raw: RawWearer) -> Wearer:
     readings = [_in_order(condition(body, raw.values), raw) for body in bodies(raw)]
     mean, sd = _mixture(readings)
     measures = {
-        name: Measure(raw.values[name])
-        if name in raw.values
-        else Measure(float(mean[at]), "estimated", float(sd[at]))
+        name: Measure(raw.values[name]) if name in raw.values else Measure(float(mean[at]), "estimated", float(sd[at]))
         for name, at in PLACE.items()
     }
     return Wearer(raw.name, measures, raw.sex, raw.age, raw.unit, _is_child(raw))
@@ -69,9 +67,7 @@ def _mixture(readings: list[Reading]) -> tuple[Array, Array]:
 def _in_order(reading: Reading, raw: RawWearer) -> Reading:
     """The same reading, its estimates kept within human limits and in the order of the body."""
     values = {
-        name: raw.values.get(
-            name, min(max(float(reading.mean[at]), LIMITS[name].least(raw.minor)), LIMITS[name].most)
-        )
+        name: raw.values.get(name, min(max(float(reading.mean[at]), LIMITS[name].least(raw.minor)), LIMITS[name].most))
         for name, at in PLACE.items()
     }
     for chain in ORDER:
@@ -80,9 +76,7 @@ def _in_order(reading: Reading, raw: RawWearer) -> Reading:
     return Reading(mean, reading.sd, reading.log_likelihood)
 
 
-def _spread_out(
-    chain: tuple[str, ...], values: Mapping[str, float], given: Mapping[str, float]
-) -> dict[str, float]:
+def _spread_out(chain: tuple[str, ...], values: Mapping[str, float], given: Mapping[str, float]) -> dict[str, float]:
     """Values (cm) of the chain, rising: each run of estimates is fitted between the given ones about it."""
     moved: dict[str, float] = {}
     below = 0.0

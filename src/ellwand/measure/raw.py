@@ -52,9 +52,7 @@ def read_raw(table: Mapping[str, object]) -> RawWearer:
     sex = _sex(table["sex"]) if "sex" in table else None
     minor = age is not None and age < GROWN_AGE
     values = {
-        ALIASES.get(key, key): _length(key, value, unit, minor)
-        for key, value in table.items()
-        if key not in ABOUT
+        ALIASES.get(key, key): _length(key, value, unit, minor) for key, value in table.items() if key not in ABOUT
     }
     _check_enough(values, minor)
     _check_order(values, unit)

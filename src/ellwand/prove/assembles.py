@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import math
 from collections import Counter
+from typing import Final
 
 from shapely.geometry import Polygon
 
 from ellwand.geometry.lines import Line, area, length
-from ellwand.model.draft import Seam
+from ellwand.model.draft import EdgeRef, Seam
 from ellwand.model.finding import Finding
-from ellwand.model.piece import Piece
+from ellwand.model.piece import EdgeKind, Piece
 from ellwand.prove.sewn import Sewn, edges_of
 
-SEAM_TOLERANCE = 0.1
+OPEN_KINDS: Final = frozenset({"neck", "neck slit", "hem", "split", "cuff", "opening"})
+"""Edges that may stay unsewn; and armholes, where there are no sleeves."""
+SEAM_TOLERANCE: Final = 0.1
 """Two edges of a seam may differ by this much (cm)."""
 
 
@@ -31,17 +34,37 @@ def _seams(sewn: Sewn) -> list[Finding]:
         worst = max(worst, off)
         if off > SEAM_TOLERANCE:
             out.append(_bad_seam("seam-length", seam, long, short + seam.ease))
-        if a.kind != b.kind:
-            out.append(_bad_seam("seam-kind", seam, None, None, one=a.kind, other=b.kind))
+        if a.kind != b.kind or not _belong(sewn, seam, a.kind):
+            out.append(_bad_seam("seam-kind", seam, None, None, one=_what(sewn, seam.a), other=_what(sewn, seam.b)))
     uses = Counter(ref for seam in sewn.draft.seams for ref in (seam.a, seam.b))
     out += [
         Finding("edge-sewn-twice", f"{ref.part} {ref.edge}", "will not work", float(times), 1.0, unit="")
         for ref, times in uses.items()
         if times > 1
     ]
+    may_open = OPEN_KINDS | ({"armhole"} if sewn.draft.choices.sleeve.shape == "none" else set())
+    out += [
+        Finding("edge-unsewn", f"{ref.part} {ref.edge}", "will not work", length(edge.points))
+        for ref, edge in sewn.edges.items()
+        if ref not in uses and edge.kind not in may_open
+    ]
     return out or [
         Finding("seams-match", "", "sound", worst, SEAM_TOLERANCE, values={"count": float(len(sewn.draft.seams))})
     ]
+
+
+def _belong(sewn: Sewn, seam: Seam, kind: EdgeKind) -> bool:
+    """An armhole joins body and sleeve, a gusset's edge is sewn to another's, the rest stay in their own place."""
+    places = {sewn.pieces[ref.part].place for ref in (seam.a, seam.b)}
+    if kind == "armhole":
+        return places == {"body", "sleeve"}
+    if kind == "gusset":
+        return "gusset" in places and len(places) == 2
+    return places == ({"sleeve"} if kind == "underarm seam" else {"body"})
+
+
+def _what(sewn: Sewn, ref: EdgeRef) -> str:
+    return f"{sewn.edges[ref].kind} of the {sewn.pieces[ref.part].place}"
 
 
 def _bad_seam(code: str, seam: Seam, measured: float | None, needed: float | None, **values: str) -> Finding:

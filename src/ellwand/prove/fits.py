@@ -8,7 +8,7 @@ from typing import Final
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Measure, upper
 from ellwand.prove.body import body_girth_at
-from ellwand.prove.sewn import Sewn, body_top, girth_at, hem_height, splits_of, widths
+from ellwand.prove.sewn import Sewn, body_top, girth_at, hem_height, rounding, splits_of, widths
 
 LEVELS: Final = ("bust", "waist", "hip")
 LEAST_EASE: Final = {"skin": 4.0, "middle": 6.0, "outer": 8.0, "armour": 10.0}
@@ -78,6 +78,7 @@ def _judged(sewn: Sewn, at: str, garment: float, body: Measure, least: float) ->
         "ease": garment - inside,
         "least": least,
         "sd": body.sd,
+        "rounding": rounding(sewn),
     }
     if garment < inside - SAME:
         return Finding("fits", at, "will not work", garment, inside + least, values=values)

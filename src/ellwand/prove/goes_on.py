@@ -7,7 +7,7 @@ import math
 from ellwand.geometry.lines import length
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Measure, upper
-from ellwand.prove.sewn import Sewn, body_top, girth_at, opens_in_front, widths
+from ellwand.prove.sewn import Sewn, body_top, girth_at, opens_in_front, rounding, widths
 
 NECK_EASE = 1.0
 """A neck is comfortable with this much over the head (cm): common practice, no source."""
@@ -76,7 +76,7 @@ def _over_head(sewn: Sewn) -> Finding:
     narrowest = min(girth_at(sewn, level) for level in levels)
     beneath = 2 * math.pi * sewn.draft.choices.beneath_mm / 10
     bust = sewn.wearer["bust_girth"] + beneath
-    values = {"bust": sewn.wearer["bust_girth"], "beneath": beneath}
+    values = {"bust": sewn.wearer["bust_girth"], "beneath": beneath, "rounding": rounding(sewn)}
     if narrowest < bust - SAME:
         return Finding("over-head", "", "will not work", narrowest, bust + OVER_HEAD_EASE, values=values)
     roomy = narrowest >= bust + OVER_HEAD_EASE - SAME

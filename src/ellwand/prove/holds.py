@@ -65,7 +65,7 @@ def _gores(sewn: Sewn) -> list[Finding]:
         if seam.kind != "gore to panel":
             continue
         gore, panel = (seam.a, seam.b) if seam.a.part.startswith("gore") else (seam.b, seam.a)
-        place = next(place for place in places if gore.part.startswith(f"gore-{place}"))
+        place = next((place for place in places if gore.part.startswith(f"gore-{place}")), "")
         if sewn.edges[panel].allowance == 0:
             to_look_at[place] = Finding("gore-in-slit", place, "look again", length(sewn.edges[panel].points))
         elif _above(panel, "seam") in sewn.edges:

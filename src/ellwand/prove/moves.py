@@ -46,7 +46,7 @@ def _walking(sewn: Sewn) -> Finding:
     height = max(hem_height(sewn), 0.0) + split
     step, leg = STEP_SHARE * sewn.wearer["height"], leg_girth_at(sewn.wearer, height)
     sweep, needed = girth_at(sewn, split), sweep_needed(height, crotch, step, leg)
-    values = {"step": step, "height": height, "half": sweep_needed(height, crotch, step / 2, leg)}
+    values = {"step": step, "height": height, "split": split, "half": sweep_needed(height, crotch, step / 2, leg)}
     if sweep < values["half"]:
         return Finding("walking", "hem", "will not work", sweep, needed, values=values)
     roomy = sweep >= needed - SAME

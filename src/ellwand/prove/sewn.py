@@ -70,6 +70,11 @@ def girth_at(sewn: Sewn, level: float) -> float:
     return math.fsum(count[piece.id] * _width(piece, level) for piece in sewn.draft.pieces if piece.place == "body")
 
 
+def rounding(sewn: Sewn) -> float:
+    """What rounding to the chalk grid may already have given the body girth (cm): a mark at each of two halves."""
+    return 2 * sewn.draft.dimensions.grid
+
+
 def edges_of(sewn: Sewn, kind: EdgeKind) -> Iterator[tuple[EdgeRef, Edge]]:
     """Every edge of that kind, part by part."""
     return ((ref, edge) for ref, edge in sewn.edges.items() if edge.kind == kind)

@@ -15,8 +15,8 @@ from ellwand.model.garment import Garment
 from ellwand.model.piece import Edge, Guide, Level, Piece
 
 SCHEMA = "ellwand/1"
-PLACES = 4
-"""Decimals of a centimetre that are written: a thousandth of a millimetre."""
+PLACES = 6
+"""Decimals of a centimetre that are written, so that rounding adds up to nothing along a long seam."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,17 +5,17 @@ from __future__ import annotations
 import math
 
 import pytest
-from bodies import sample
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.special import ellipe
 from shapely.geometry import LineString, Polygon
-from sheets import sheet
 
+from bodies import sample
 from ellwand import prove_sheet
 from ellwand.geometry.flare import flare
 from ellwand.geometry.lines import area, length, mirror, split
 from ellwand.geometry.offset import Margin, cut_ring
+from sheets import sheet
 
 sizes = st.floats(1, 200)
 

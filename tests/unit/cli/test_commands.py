@@ -1,0 +1,109 @@
+"""The commands as a newcomer runs them."""
+
+from __future__ import annotations
+
+import json
+import socket
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from ellwand.cli import main
+from ellwand.cli.writing import write_whole
+from independent import faults
+
+EXAMPLES = Path(__file__).parents[3] / "src" / "ellwand" / "examples"
+FILES = {"card.pdf", "garment.json", "pieces.svg", "lay.svg", "chalk.csv", "sewing.md"}
+
+
+def run(monkeypatch: pytest.MonkeyPatch, *arguments: str) -> int:
+    monkeypatch.setattr(sys, "argv", ["ellwand", *arguments])
+    with pytest.raises(SystemExit) as stop:
+        main()
+    assert isinstance(stop.value.code, int)
+    return stop.value.code
+
+
+@pytest.mark.parametrize("example", sorted(path.stem for path in EXAMPLES.glob("*.toml")))
+def test_make_writes_everything(
+    example: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = EXAMPLES / f"{example}.toml"
+    assert run(monkeypatch, "make", str(sheet), "--out", str(tmp_path), "--seconds", "1", "--seed", "3") == 0
+    assert {path.name for path in tmp_path.iterdir()} == FILES
+    doc = json.loads((tmp_path / "garment.json").read_text(encoding="utf-8"))
+    assert faults(doc) == []
+    assert (tmp_path / "card.pdf").read_bytes().startswith(b"%PDF")
+    assert "to buy" in capsys.readouterr().out
+
+
+def test_prove_prints_garment_json_without_lays(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(monkeypatch, "prove", str(EXAMPLES / "joan-netmaker.toml"), "--json") == 0
+    doc = json.loads(capsys.readouterr().out)
+    assert doc["schema"] == "ellwand/1" and "lays" not in doc
+    assert {check["outcome"] for check in doc["checks"]} <= {"sound", "look again", "will not work"}
+
+
+def test_what_will_not_work_exits_1_and_is_still_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = tmp_path / "short.toml"
+    sheet.write_text(
+        "wearer = {height = 164, bust_girth = 96, head_girth = 56}\ncloth.main = {width = 150, length = 100}\n"
+    )
+    assert run(monkeypatch, "make", str(sheet), "--out", str(tmp_path / "out"), "--seconds", "0") == 1
+    assert {path.name for path in (tmp_path / "out").iterdir()} == FILES
+    assert "will not work" in capsys.readouterr().out
+
+
+def test_lay_prints_a_table(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(monkeypatch, "lay", str(EXAMPLES / "wat-lanternboy.toml"), "--seconds", "0") == 0
+    assert "sleeve" in capsys.readouterr().out
+
+
+def test_estimate_prints_json(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(monkeypatch, "estimate", "height=164", "bust_girth=96", "--sex", "female", "--json") == 0
+    doc = json.loads(capsys.readouterr().out)
+    assert doc["wearer"]["height"] == {"value": 164, "source": "measured", "sd": 0}
+    assert doc["wearer"]["head_girth"]["source"] == "estimated" and doc["wearer"]["head_girth"]["sd"] > 1
+    assert doc["questions"] == []
+
+
+def test_estimate_prints_a_table_in_inches(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(monkeypatch, "estimate", "height=5 ft 6 in", "bust_girth=37 1/2", "--unit", "in") == 0
+    table = capsys.readouterr().out
+    assert "37 1/2 in" in table and "estimated" in table
+
+
+def test_nothing_goes_over_the_network(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def closed(*_: object, **__: object) -> None:
+        raise AssertionError("a socket was opened")
+
+    monkeypatch.setattr(socket, "socket", closed)
+    monkeypatch.setattr(socket, "create_connection", closed)
+    assert run(monkeypatch, "make", str(EXAMPLES / "joan-netmaker.toml"), "--out", str(tmp_path), "--seconds", "0") == 0
+
+
+def test_help_loads_no_heavy_part() -> None:
+    """What makes ``--help`` slow is loading these; a clock would only say so on a quiet machine."""
+    code = "import sys, ellwand.cli.commands; print([m for m in ('numpy', 'scipy', 'shapely', 'pydantic', 'typst') if m in sys.modules])"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
+
+
+def test_a_file_is_the_old_one_or_the_new_one(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    target = tmp_path / "card.pdf"
+    write_whole(target, b"old")
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("os.fsync", full)
+    with pytest.raises(OSError, match="No space"):
+        write_whole(target, b"new" * 1000)
+    assert target.read_bytes() == b"old"
+    assert [path.name for path in tmp_path.iterdir()] == ["card.pdf"]
