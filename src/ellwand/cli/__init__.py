@@ -9,7 +9,7 @@ from ellwand.errors import BadInput
 
 def main() -> None:
     """The ``ellwand`` command. Exit 0 done, 1 some check says it will not work, 2 bad input."""
-    import click
+    import typer
 
     from ellwand.cli.commands import app
 
@@ -18,12 +18,16 @@ def main() -> None:
     except BadInput as error:
         _say(str(error))
         code = 2
-    except click.ClickException as error:
-        _say(error.format_message())
-        code = 2
-    except (click.Abort, KeyboardInterrupt):
+    except (typer.Abort, KeyboardInterrupt):
         _say("Stopped; nothing was changed.")
         code = 130
+    except Exception as error:
+        # a wrong call: the command line's own errors know how to say themselves
+        message = getattr(error, "format_message", None)
+        if message is None:
+            raise
+        _say(str(message()))
+        code = 2
     sys.exit(code or 0)
 
 

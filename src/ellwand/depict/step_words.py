@@ -14,7 +14,7 @@ Say = Callable[[Step, Draft, Unit], str]
 
 FINISH: Final[Mapping[str, str]] = {
     "plain": "Press the allowances open.",
-    "run and fell": "Press the allowances to one side, trim the under one by half, fold the other over it and fell it down.",
+    "run and fell": "press the allowances to one side, trim the under one by half, fold the other over it and fell.",
     "french": "First wrong sides together, then turn and sew again to enclose the edges.",
     "overcast": "Press the allowances open and overcast each edge.",
 }

@@ -224,11 +224,8 @@ def _half_flared(
 
 
 def _stretched(segments: Segments, whole: float) -> Segments:
-    """The segments with their first seam taking up the difference to ``whole``."""
+    """The segments with one of them, its seam if it has one, taking up the difference to ``whole``."""
     extra = whole - sum(size for _, _, size in segments)
-    out, given = [], False
-    for tag, kind, size in segments:
-        grow = extra if tag == "seam" and not given else 0.0
-        given = given or tag == "seam"
-        out.append((tag, kind, size + grow))
-    return out
+    tags = [tag for tag, _, _ in segments]
+    elastic = tags.index("seam") if "seam" in tags else 0
+    return [(tag, kind, size + (extra if i == elastic else 0.0)) for i, (tag, kind, size) in enumerate(segments)]

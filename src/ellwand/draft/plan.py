@@ -95,7 +95,7 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
         notes.append(Note("fold-with-one-centre-seam", "body"))
     hip = levels["hip"]
     widened = _widened(gores, choices, length - armhole, hip)
-    hip_counts = hip > 0 and not any(height >= hip for height in splits.values())
+    hip_counts = hip > -grid and not any(height >= hip for height in splits.values())
     trunk = trunk_of(choices, wearer, grid, widened, hip_counts, notes)
     drop = (trunk.panel - wearer["across_shoulder"]) / 2
     arm = arm_of(choices, wearer, grid, armhole, trunk.side_panel, drop, side_panels == "halves")

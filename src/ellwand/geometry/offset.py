@@ -55,7 +55,7 @@ def cut_ring(margins: Sequence[Margin]) -> Line:
 
 def _without_loops(ring: Line) -> Line:
     """The greatest simple polygon of a ring that crosses itself, walked the same way round."""
-    parts = [part for part in get_parts(make_valid(Polygon(ring))) if isinstance(part, Polygon)]
+    parts = get_parts(get_parts(make_valid(Polygon(ring), method="structure")))
     greatest = max(parts, key=lambda part: part.area)
     kept: list[Point] = [(x, y) for x, y in greatest.exterior.coords[:-1]]
     return _clean(kept if (area(kept) > 0) == (area(ring) > 0) else kept[::-1])

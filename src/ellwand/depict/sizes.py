@@ -1,0 +1,164 @@
+"""The numbers a maker chalks a piece by, read off its cut outline (cm)."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from shapely import LineString, Polygon
+from shapely import Point as Spot
+
+from ellwand.depict.outline import Slit, corners, slits, trace
+from ellwand.geometry.lines import Line, Point, bounds, length
+from ellwand.model.piece import Edge, Piece
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """Outer sizes. ``side``: a slanted side from corner to corner, for pieces with an arc below, else 0."""
+
+    bottom: tuple[Point, Point]
+    top: tuple[Point, Point]
+    height: float
+    side: float
+
+    @property
+    def bottom_width(self) -> float:
+        """Straight across between the lower corners."""
+        return self.bottom[1][0] - self.bottom[0][0]
+
+    @property
+    def top_width(self) -> float:
+        """Straight across the top."""
+        return self.top[1][0] - self.top[0][0]
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A notch on the cut edge: where one seam ends and the next begins.
+
+    ``distance`` along the cut edge from the hem (or cuff) corner, or across the top from its left corner.
+    """
+
+    at: Point
+    inner: Point
+    distance: float
+    on_top: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NeckHole:
+    """The cut neck: ``width`` across, ``front`` and ``back`` from the shoulder fold (or the cut top edge).
+
+    ``slit``: from the cut neck edge to its tip, 0 when there is none.
+    """
+
+    width: float
+    front: float
+    back: float
+    slit: float
+    half: bool
+    from_fold: bool
+
+
+def extent(piece: Piece) -> Extent:
+    """Width above and below, height, and the length of a slanted side."""
+    stretches = trace(piece.cut)
+    found = corners(stretches)
+    x0, y0, x1, y1 = bounds(piece.cut)
+    mid = (x0 + x1) / 2
+    left = min((c for c in found if c[0] <= mid), key=lambda c: (round(c[1], 3), c[0]))
+    right = min((c for c in found if c[0] > mid), key=lambda c: (round(c[1], 3), -c[0]))
+    high = [c for c in found if c[1] > y1 - 0.05]
+    top = (min(high), max(high))
+    arched = any(s.curved and min(p[1] for p in s.points) < y0 + 0.05 for s in stretches)
+    return Extent((left, right), top, y1 - y0, math.dist(right, top[1]) if arched else 0.0)
+
+
+def cut_slits(piece: Piece) -> tuple[Slit, ...]:
+    """Every slit cut into the piece from its outer edge."""
+    return slits(trace(piece.cut))
+
+
+def fold_level(piece: Piece) -> float | None:
+    """Height of the shoulder fold above the cut lower edge, or None."""
+    return next((guide.points[0][1] for guide in piece.guides if guide.name == "shoulder fold"), None)
+
+
+def marks(piece: Piece) -> tuple[Mark, ...]:
+    """A notch wherever two edges of the outer ring meet in a straight line."""
+    outer = _outer_edges(piece)
+    fold = fold_level(piece)
+    x0, y0, _, y1 = bounds(piece.cut)
+    ring = LineString([*piece.cut, piece.cut[0]])
+    found = corners(trace(piece.cut))
+    out = []
+    for before, after in zip(outer, [*outer[1:], outer[0]], strict=True):
+        at = after.points[0]
+        if not _in_line(before, after) or before.kind in ("neck", "hem") or 0.0 in (before.allowance, after.allowance):
+            continue
+        near = ring.interpolate(ring.project(Spot(at)))
+        point = (float(near.x), float(near.y))
+        on_top = abs(before.points[-1][1] - before.points[-2][1]) < 0.01
+        if on_top:
+            out.append(Mark(point, at, point[0] - min(c for c in found if c[1] > y1 - 0.05)[0], True))
+            continue
+        upper = fold is not None and at[1] > fold + 0.01
+        if fold is not None and abs(at[1] - fold) <= 0.01:
+            upper = False
+        same_side = [c for c in found if (c[0] > (x0 + bounds(piece.cut)[2]) / 2) == (point[0] > (x0 + bounds(piece.cut)[2]) / 2)]
+        end = max(same_side, key=lambda c: c[1]) if upper else min(same_side, key=lambda c: c[1])
+        out.append(Mark(point, at, _along(piece.cut, end, point), False))
+    return tuple(out)
+
+
+def _outer_edges(piece: Piece) -> list[Edge]:
+    ring = set(piece.sewn)
+    return [edge for edge in piece.edges if edge.points[0] in ring and edge.points[-1] in ring]
+
+
+def _in_line(before: Edge, after: Edge) -> bool:
+    (ax, ay), (bx, by), (cx, cy) = before.points[-2], after.points[0], after.points[1]
+    one, two = math.atan2(by - ay, bx - ax), math.atan2(cy - by, cx - bx)
+    return abs(math.degrees((two - one + math.pi) % (2 * math.pi) - math.pi)) < 1.0
+
+
+def _along(ring: Line, corner: Point, point: Point) -> float:
+    """The shorter way along the ring from a corner to a point on it (cm)."""
+    line = LineString([*ring, ring[0]])
+    a, b = line.project(Spot(corner)), line.project(Spot(point))
+    way = abs(a - b)
+    return float(min(way, line.length - way))
+
+
+def neck_hole(piece: Piece) -> NeckHole | None:
+    """The neck as cut, or None for a piece without neck."""
+    edges = [edge for edge in piece.edges if edge.kind == "neck"]
+    if not edges:
+        return None
+    fold = fold_level(piece)
+    if piece.cut_holes:
+        ring = piece.cut_holes[0]
+        stretches = trace(ring)
+        tips = [slit.tip for slit in slits(stretches)]
+        points = [p for p in ring if p not in tips]
+        x0, y0, x1, y1 = bounds(points)
+        slit = max((math.dist(s.mouth, s.tip) for s in slits(stretches)), default=0.0)
+        return NeckHole(x1 - x0, (fold or y1) - y0, y1 - (fold or y1), slit, False, True)
+    curve = LineString([p for edge in edges for p in edge.points])
+    reach = edges[0].allowance * 1.15 + 0.01
+    near = [p for p in piece.cut if curve.distance(Spot(p)) <= reach and Polygon(piece.sewn).buffer(-1e-6).distance(Spot(p)) < 3]
+    x0, y0, x1, y1 = bounds(near)
+    px0, _, px1, py1 = bounds(piece.cut)
+    slit = max((math.dist(s.mouth, s.tip) for s in slits(trace(piece.cut)) if s.mouth[1] > y0 - 1e-6), default=0.0)
+    half = x0 < px0 + 3
+    width = x1 - px0 if half else x1 - x0
+    if fold is None:
+        return NeckHole(width, py1 - y0, 0.0, slit, half, False)
+    return NeckHole(width, fold - y0, y1 - fold, slit, half, True)
+
+
+def total(lines: Sequence[Line]) -> float:
+    """The length of several lines together (cm)."""
+    return math.fsum(length(line) for line in lines)
