@@ -7,6 +7,7 @@ numbers.  Tolerances: seams 1 mm, overlap 0.01 cm².
 from __future__ import annotations
 
 import cmath
+import itertools
 import math
 from collections import Counter
 from typing import Any
@@ -23,7 +24,7 @@ def faults(doc: Doc) -> list[str]:
 
 
 def _run(points: list[list[float]]) -> float:
-    return sum(math.dist(a, b) for a, b in zip(points, points[1:], strict=False))
+    return sum(math.dist(a, b) for a, b in itertools.pairwise(points))
 
 
 def _pieces(doc: Doc) -> list[str]:

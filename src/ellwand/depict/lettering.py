@@ -16,7 +16,7 @@ CM_PER_POINT = 2.54 / 72
 
 def text_width(text: str, size: float) -> float:
     """About how wide a text is on paper, in cm; East Asian signs are as wide as they are high."""
-    ems = sum(0.98 if unicodedata.east_asian_width(c) in "WF" else 0.52 if c != " " else 0.22 for c in text)
+    ems = sum(0.98 if unicodedata.east_asian_width(c) in "WF" else 0.49 if c != " " else 0.22 for c in text)
     return ems * size * CM_PER_POINT
 
 

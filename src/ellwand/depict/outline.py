@@ -47,6 +47,7 @@ class Slit:
 
 def trace(ring: Sequence[Point]) -> tuple[Stretch, ...]:
     """The ring as stretches between its real corners, in its own order; one closed stretch if it has none."""
+    ring = [p for i, p in enumerate(ring) if abs(_turn(ring[i - 1], p, ring[(i + 1) % len(ring)])) > STRAIGHT]
     count = len(ring)
     at = _corners(ring)
     if not at:
@@ -62,8 +63,6 @@ def _corners(ring: Sequence[Point]) -> list[int]:
     gentle = [STRAIGHT < abs(turn) < SHARP for turn in turns]
     out = []
     for i, turn in enumerate(turns):
-        if abs(turn) <= STRAIGHT:
-            continue
         if gentle[i]:
             same = [k for k in (i - 1, (i + 1) % len(ring)) if gentle[k] and turns[k] * turn > 0]
             if same:

@@ -10,7 +10,7 @@ from shapely import LineString, Polygon
 from shapely import Point as Spot
 
 from ellwand.depict.outline import Slit, corners, slits, trace
-from ellwand.geometry.lines import Line, Point, bounds, length
+from ellwand.geometry.lines import Line, Point, bounds
 from ellwand.model.piece import Edge, Piece
 
 
@@ -159,6 +159,3 @@ def neck_hole(piece: Piece) -> NeckHole | None:
     return NeckHole(width, fold - y0, y1 - fold, slit, half, True)
 
 
-def total(lines: Sequence[Line]) -> float:
-    """The length of several lines together (cm)."""
-    return math.fsum(length(line) for line in lines)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from ellwand.geometry.lines import Line, area, backwards, bounds, chain, mirror, shift
+from ellwand.geometry.lines import Line, backwards, bounds, chain, mirror, shift
 from ellwand.geometry.offset import Margin, cut_ring
 from ellwand.model.draft import EdgeRef, Part, Seam
 from ellwand.model.piece import Edge, EdgeKind, Guide, Level, Piece, Place
@@ -140,8 +140,3 @@ class Book:
 
 def _cut(runs: Sequence[Run]) -> Line:
     return cut_ring([Margin(run.points, run.allowance, run.turned) for run in runs])
-
-
-def is_counter_clockwise(runs: Sequence[Run]) -> bool:
-    """True when the ring keeps its cloth on the left as an outer ring must."""
-    return area(_ring(runs)) > 0

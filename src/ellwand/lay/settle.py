@@ -108,4 +108,5 @@ def _parting(p: Ring, q: Ring) -> tuple[float, float, float]:
         k = int(np.argmax(gaps))
         if gaps[k] > best[2]:
             best = (sense * float(normals[k, 0]), sense * float(normals[k, 1]), float(gaps[k]))
-    return best
+    nx, ny, gap = best
+    return (nx, ny, gap - DAYLIGHT) if abs(nx * ny) > 1e-9 else best

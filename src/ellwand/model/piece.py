@@ -64,16 +64,6 @@ class Guide:
 
 
 @dataclass(frozen=True, slots=True)
-class Size:
-    """One dimension to chalk, in cm, between two points of the cut outline (``cut``) or the sewn one."""
-
-    name: str
-    value: float
-    start: Point
-    end: Point
-
-
-@dataclass(frozen=True, slots=True)
 class Piece:
     """One shape to cut ``count`` times.  ``cut`` is ``sewn`` with each edge's allowance outside it."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import pytest
@@ -98,7 +99,7 @@ def test_mirrored_twice_is_itself(points: list[tuple[float, float]]) -> None:
 @given(width=st.floats(5, 100), height=st.floats(5, 100), allowance=st.one_of(st.just(0.0), st.floats(0.1, 4)))
 def test_cut_rectangle_against_shapely_buffer(width: float, height: float, allowance: float) -> None:
     corners = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height), (0.0, 0.0)]
-    ring = cut_ring([Margin((a, b), allowance) for a, b in zip(corners, corners[1:], strict=False)])
+    ring = cut_ring([Margin((a, b), allowance) for a, b in itertools.pairwise(corners)])
     square = Polygon(corners).buffer(allowance, join_style="mitre") if allowance else Polygon(corners)
     assert Polygon(ring).symmetric_difference(square).area == pytest.approx(0, abs=1e-6)
 

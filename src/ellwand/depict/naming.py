@@ -1,0 +1,63 @@
+"""What pieces, parts and edges are called on paper; pieces carry one number everywhere."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from ellwand.model.draft import Draft, Part
+from ellwand.model.piece import Edge, Piece
+
+
+def numbers(pieces: Sequence[Piece]) -> Mapping[str, int]:
+    """Piece id -> its number on the card, from 1."""
+    return {piece.id: i for i, piece in enumerate(pieces, 1)}
+
+
+def cut_how(draft: Draft, piece: Piece) -> str:
+    """How many to cut, and how many of them the other way round."""
+    turned = sum(1 for part in draft.parts if part.piece == piece.id and part.mirrored)
+    plain = piece.count - turned
+    if not turned or mirrors_itself(piece):
+        return f"cut {piece.count}"
+    if not plain:
+        return f"cut {piece.count}, mirrored"
+    return f"cut {piece.count}, {turned if turned > 1 else 'one'} mirrored"
+
+
+def mirrors_itself(piece: Piece) -> bool:
+    """True when the piece is its own mirror image, so that it does not matter which way round it is cut."""
+    middle = min(x for x, _ in piece.cut) + max(x for x, _ in piece.cut)
+    rings = (piece.cut, *piece.cut_holes)
+    points = {(round(x, 2) + 0.0, round(y, 2) + 0.0) for ring in rings for x, y in ring}
+    return all(
+        any((round(middle - x + dx, 2) + 0.0, round(y + dy, 2) + 0.0) in points for dx in _SLACK for dy in _SLACK)
+        for x, y in points
+    )
+
+
+_SLACK = (0.0, -0.01, 0.01)
+
+
+def part_name(part: str, piece: Piece) -> str:
+    """Which of the alike parts this is: 'left', 'side right', or '' when there is just one."""
+    words = [word for word in part.split("-") if word not in piece.name.split() and word != "half"]
+    return " ".join(words) if piece.count > 1 else ""
+
+
+def part_of(draft: Draft, part_id: str) -> Part:
+    """The part of that name."""
+    return next(part for part in draft.parts if part.id == part_id)
+
+
+_EDGES = {"neck slit": "", "neck": "neck", "split": "left open", "opening": "opening"}
+
+
+def edge_name(edge: Edge) -> str:
+    """The name written along an edge; '' for lips of slits, which are named by their slit."""
+    if edge.allowance == 0:
+        return ""
+    if edge.kind == "centre seam":
+        return "centre front" if "front" in edge.id else "centre back" if "back" in edge.id else "centre seam"
+    if edge.kind == "armhole" and edge.id.startswith(("top", "armhole")) and "low" in edge.id:
+        return "to side panel"
+    return _EDGES.get(edge.kind, edge.kind)

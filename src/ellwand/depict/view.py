@@ -1,0 +1,315 @@
+"""The sewn garment lying flat, drawn from the draft's own numbers."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+
+from ellwand.geometry.lines import Line, Point, arc, backwards, mirror
+from ellwand.model.draft import Draft
+from ellwand.model.drawing import Drawing, Stroke
+from ellwand.model.piece import Edge, Piece
+
+Face = Literal["front", "back"]
+ARM_ANGLE = 38.0
+"""How far the sleeves hang below the shoulder line in the picture (degrees)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A line up the body where something may be set in: x of it, top of the gores, of the split, their width."""
+
+    name: str
+    x: float
+    gores: float
+    split: float
+    base: float
+    count: int
+
+
+def garment_view(draft: Draft, face: Face) -> Drawing:
+    """The garment laid flat, seen from the front or from behind, hem at y ≈ 0, in cm.
+
+    Gores fan out from their points: each half of the width they add turns the cloth beside it aside.
+    """
+    size = draft.dimensions
+    strokes: list[Stroke] = []
+    places = _places(draft, face)
+    trunk = _Trunk(draft, face, places)
+    if size.sleeve_length:
+        for sign in (1, -1):
+            strokes += _sleeve(draft, sign)
+    strokes.append(Stroke("garment", trunk.outline(), True))
+    if face == "front":
+        strokes.append(Stroke("garment back", trunk.back_neck(), True))
+    strokes += trunk.seams()
+    if size.sleeve_length and size.gusset:
+        strokes += [_gusset(draft, sign) for sign in (1, -1)]
+    return Drawing(tuple(strokes), ())
+
+
+def _places(draft: Draft, face: Face) -> list[_Place]:
+    """Every line with gores or a split on this face, from the right half (x ≥ 0) of the picture."""
+    size, choices = draft.dimensions, draft.choices
+    half = size.panel_width / 2
+    xs = {f"centre-{face}": 0.0, f"panel-{face}": half / 2, f"side-{face}": half, "side": half + size.side_panel / 2}
+    out = []
+    for name, x in xs.items():
+        gores = [p for p in draft.parts if _gore_at(p.id, name)]
+        splits = [s for s in choices.splits if s.place == name]
+        if not gores and not splits:
+            continue
+        each = [_gore_numbers(_piece(draft, p.piece)) for p in gores]
+        sides = 1 if name.startswith("centre") else 2
+        start = max((n[0] for n in each), default=0.0)
+        base = sum(n[1] for n in each) / sides
+        split = _split_height(draft, name) if splits else 0.0
+        out.append(_Place(name, x, start, split, base, max(1, len(gores) // sides)))
+    return out
+
+
+def _gore_at(part: str, place: str) -> bool:
+    words = part.removeprefix("gore-")
+    if part == words:
+        return False
+    rest = words.removeprefix(place)
+    return rest != words and (not rest or rest.split("-")[1] in ("left", "right") or rest.split("-")[1].isdigit())
+
+
+def _piece(draft: Draft, name: str) -> Piece:
+    return next(piece for piece in draft.pieces if piece.id == name)
+
+
+def _gore_numbers(piece: Piece) -> tuple[float, float]:
+    """(side, width along the hem) of a gore or half gore."""
+    level = piece.levels[0]
+    hem = next(edge for edge in piece.edges if edge.kind == "hem")
+    return level.radius, math.fsum(math.dist(a, b) for a, b in zip(hem.points, hem.points[1:], strict=False))
+
+
+def _split_height(draft: Draft, place: str) -> float:
+    """How high a split reaches, read off the lips left open."""
+    lips = [
+        (piece, edge)
+        for piece in draft.pieces
+        for edge in piece.edges
+        if edge.kind == "split" and (place in edge.id or piece.name.endswith("gore"))
+    ]
+    return max((_above_hem(piece, edge) for piece, edge in lips), default=0.0)
+
+
+def _above_hem(piece: Piece, edge: Edge) -> float:
+    hems = [e for e in piece.edges if e.kind == "hem"]
+    return max(
+        min(math.dist(point, end) for hem in hems for end in (hem.points[0], hem.points[-1]))
+        for point in (edge.points[0], edge.points[-1])
+    )
+
+
+def _fan(place: _Place) -> float:
+    """How far (radians) a place turns the cloth on its outer side: half of what it adds lies each way."""
+    if not place.gores:
+        return 0.0
+    return (place.base if place.name.startswith(("panel", "side-")) else place.base / 2) / place.gores
+
+
+def _inner(places: list[_Place]) -> float:
+    return sum(_fan(place) for place in places if place.name != "side")
+
+
+class _Trunk:
+    """Half the body as rays: each line of the cloth runs down from its top, turned aside by what is set in inside it."""
+
+    def __init__(self, draft: Draft, face: Face, places: list[_Place]) -> None:
+        self.draft, self.face, self.places = draft, face, places
+        size = draft.dimensions
+        self.length = size.length
+        self.half = size.panel_width / 2
+        self.arm = size.length - size.armhole
+        self.wide = self.half + (size.side_panel / 2)
+        own, other = (_inner(_places(draft, f)) for f in (face, "back" if face == "front" else "front"))
+        self.share = (own + other) / 2 / own if own else 1.0
+        self.spare = 0.0 if own else other / 2
+
+    def _fan(self, place: _Place) -> float:
+        """The turn of a place as it lies: both faces lie on each other, so what one adds is shared by the other."""
+        return _fan(place) * (1.0 if place.name == "side" else self.share)
+
+    def ray(self, x: float, top: float, turn: float, pivot: float) -> Line:
+        """Down the line at ``x`` from ``top``, turned aside by ``turn`` below ``pivot``."""
+        run = pivot
+        foot = (x + run * math.sin(turn), pivot - run * math.cos(turn))
+        return ((x, top), (x, pivot), foot) if top - pivot > 1e-6 else ((x, pivot), foot)
+
+    def _stations(self) -> list[tuple[float, float, float, bool]]:
+        """(x, pivot, turn, seam) of the drawn lines of the right half, from the centre out."""
+        out: list[tuple[float, float, float, bool]] = []
+        turn = 0.0
+        for place in sorted(self.places, key=lambda p: p.x):
+            before = turn
+            if place.name == "side":
+                turn += self._fan(place)
+                out.append((place.x, place.gores, before, True))
+                out.append((place.x, place.gores, turn, False))
+            elif place.x == 0:
+                turn += self._fan(place)
+                out.append((0.0, place.gores, turn, True))
+            else:
+                turn += self._fan(place)
+                out.append((place.x, place.gores, before, True))
+                out.append((place.x, place.gores, turn, True))
+        return out
+
+    def _edge(self) -> Line:
+        """The right outer edge from the armpit down to the hem."""
+        flare = self.draft.choices.body.flare / 2 if self.draft.dimensions.side_panel else 0.0
+        inner = self.spare + sum(self._fan(p) for p in self.places if p.name != "side")
+        side = next((p for p in self.places if p.name == "side"), None)
+        own = self._fan(side) if side else 0.0
+        if own or inner:
+            both = [*_places(self.draft, "front"), *_places(self.draft, "back")]
+            pivot = min(self.arm, side.gores if own and side else max(p.gores for p in both))
+        else:
+            pivot = self.arm
+        turn = inner + own
+        reach = pivot * math.sin(turn) + flare
+        return ((self.wide, self.arm), (self.wide, pivot), (self.wide + reach, pivot - pivot * math.cos(turn)))
+
+    def _neck(self, face: Face) -> Line:
+        """Right half of the neck from the centre to the shoulder line."""
+        return tuple(sorted(_neck_curve(self.draft, face, self.length)))
+
+    def outline(self) -> Line:
+        """The whole outline, counter-clockwise from the centre of the hem."""
+        right = self._right()
+        return (*right, *backwards(mirror(p for p in right if p[0] > 1e-6)))
+
+    def _right(self) -> Line:
+        edge = self._edge()
+        hem_end = edge[-1]
+        hem = self._hem(hem_end)
+        neck = self._neck(self.face)
+        shoulder: list[Point] = [(self.half, self.arm)] if self.draft.dimensions.side_panel else []
+        return (*hem, *backwards(edge)[1:], *shoulder, (self.half, self.length), *backwards(neck))
+
+    def _hem(self, end: Point) -> Line:
+        """Panels level, gores in arcs about their points, from the centre to the side."""
+        out: list[Point] = [(0.0, 0.0)]
+        turn = 0.0
+        for place in sorted(self.places, key=lambda p: p.x):
+            if not place.gores:
+                continue
+            after = turn + self._fan(place)
+            out += arc((place.x, place.gores), place.gores, turn - math.pi / 2, after - math.pi / 2)
+            turn = after
+        if not out[1:] or math.dist(out[-1], end) > 0.5:
+            out.append(end)
+        else:
+            out[-1] = end
+        return tuple(point for i, point in enumerate(out) if i == 0 or math.dist(point, out[i - 1]) > 1e-6)
+
+    def back_neck(self) -> Line:
+        """The inside of the back, seen through the front neck."""
+        front, back = self._neck("front"), self._neck("back")
+        right = (*front, *backwards(back))
+        return (*right, *backwards(mirror(p for p in right if p[0] > 1e-6)))
+
+    def seams(self) -> list[Stroke]:
+        out: list[Stroke] = []
+        draft, size = self.draft, self.draft.dimensions
+
+        def both(role: str, line: Line) -> None:
+            out.append(Stroke(role, line))  # type: ignore[arg-type]
+            if any(abs(x) > 1e-6 for x, _ in line):
+                out.append(Stroke(role, mirror(line)))  # type: ignore[arg-type]
+
+        neck_y = self._neck(self.face)[0][1]
+        if draft.choices.body.centre_seam in (self.face, "both"):
+            both("seam", ((0.0, neck_y), (0.0, max((p.gores for p in self.places if p.x == 0), default=0.0))))
+        if size.side_panel:
+            pivot = next((p.gores for p in self.places if p.name == f"side-{self.face}"), 0.0)
+            inner = sum(self._fan(p) for p in self.places if p.x < self.half)
+            both("seam", self.ray(self.half, self.arm, inner, min(self.arm, pivot or (self.arm if not inner else self._edge()[1][1]))))
+        if size.sleeve_length:
+            both("seam", ((self.half, self.length), (self.half, self.arm)))
+        for x, pivot, turn, seam in self._stations():
+            if pivot and seam:
+                both("seam", self.ray(x, pivot, turn, pivot))
+        for place in self.places:
+            if place.split:
+                turn = sum(self._fan(p) for p in self.places if p.x < place.x)
+                line = self.ray(place.x, place.split, turn + (self._fan(place) / 2 if place.x else 0.0), place.split)
+                both("opening", line)
+            if place.count > 1 and place.x == 0 and place.gores:
+                both("seam", ((0.0, place.gores), (0.0, 0.0)))
+        if self.face == "front" and size.neck_slit:
+            x = _slit_x(draft)
+            top = min(_neck_curve(draft, "front", self.length), key=lambda p: abs(p[0] - abs(x)))[1]
+            out.append(Stroke("opening", ((x, top), (x, top - size.neck_slit))))
+        return out
+
+
+def _neck_curve(draft: Draft, face: Face, length: float) -> list[Point]:
+    """The sewn neck of a face, right half, with the shoulder line at y = ``length`` and the centre at x = 0."""
+    for piece in draft.pieces:
+        edges = [edge for edge in piece.edges if edge.kind == "neck"]
+        if not edges or not piece.name.startswith(("body", face)):
+            continue
+        points = [p for edge in edges for p in edge.points]
+        whole = not piece.name.startswith((f"{face} half", "body half"))
+        xs = [x for x, _ in points]
+        middle = (min(xs) + max(xs)) / 2 if whole else min(xs)
+        fold = next((g.points[0][1] for g in piece.guides if g.name == "shoulder fold"), None)
+        top = fold if fold is not None else max(y for _, y in points)
+        if fold is None or face == "front":
+            kept = [(x - middle, length + y - top) for x, y in points if y <= top + 1e-6]
+        else:
+            kept = [(x - middle, length - (y - top)) for x, y in points if y >= top - 1e-6]
+        kept = [(max(0.0, x), y) for x, y in kept if x > -1e-6]
+        low = min(y for _, y in kept)
+        return sorted({*kept, (0.0, low)})
+    raise ValueError("a garment without neck")
+
+
+def _slit_x(draft: Draft) -> float:
+    """Where the neck slit lies in the picture of the front: the wearer's left is at the viewer's right."""
+    choice = draft.choices.neck.slit
+    if choice not in ("left", "right"):
+        return 0.0
+    half = max(x for x, _ in _neck_curve(draft, "front", 0.0))
+    return 0.6 * half if choice == "left" else -0.6 * half
+
+
+def _sleeve(draft: Draft, sign: int) -> list[Stroke]:
+    """One sleeve, folded along its top, hanging from the shoulder; with the gusset showing under the arm."""
+    size = draft.dimensions
+    a = math.radians(ARM_ANGLE)
+    along, under = (math.cos(a), -math.sin(a)), (-math.sin(a), -math.cos(a))
+    top: Point = (size.panel_width / 2, size.length)
+
+    def at(far: float, deep: float) -> Point:
+        x = top[0] + along[0] * far + under[0] * deep
+        return (sign * x, top[1] + along[1] * far + under[1] * deep)
+
+    cuff = [at(size.sleeve_length, 0.0), at(size.sleeve_length, size.cuff / 2)]
+    lower = [at(size.sleeve_length * 0.5, size.elbow_width / 2)] if size.elbow_width else []
+    arm: Point = (sign * size.panel_width / 2, size.length - size.armhole)
+    body: Point = (sign * (size.panel_width / 2 + size.side_panel / 2), size.length - size.armhole)
+    out = [Stroke("garment", (at(0.0, 0.0), *cuff, *lower, *([body] if size.side_panel else []), arm), True)]
+    return out
+
+
+def _gusset(draft: Draft, sign: int) -> Stroke:
+    """The gusset folded cornerwise under the arm: along the body's side and along the sleeve's under edge."""
+    size = draft.dimensions
+    x, y = size.panel_width / 2 + size.side_panel / 2, size.length - size.armhole
+    a = math.radians(ARM_ANGLE)
+    cuff = (
+        size.panel_width / 2 + math.cos(a) * size.sleeve_length - math.sin(a) * size.cuff / 2,
+        size.length - math.sin(a) * size.sleeve_length - math.cos(a) * size.cuff / 2,
+    )
+    share = min(1.0, size.gusset / math.dist((x, y), cuff))
+    tip = (x + (cuff[0] - x) * share, y + (cuff[1] - y) * share)
+    return Stroke("garment", ((sign * x, y), (sign * x, y - size.gusset), (sign * tip[0], tip[1])), True)

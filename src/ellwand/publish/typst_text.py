@@ -1,0 +1,124 @@
+"""Typst source made of our drawings and words, and its run; people's text only ever goes in as escaped strings."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from pathlib import Path
+from typing import Final
+
+from ellwand.depict.spread import drawing_bounds
+from ellwand.geometry.lines import Point
+from ellwand.model.drawing import Drawing, Label, Stroke
+from ellwand.publish.pens import FACES, PENS
+from ellwand.publish.text import clean
+
+FONT: Final = "Source Sans Pro"
+PRELUDE: Final = """
+#let put(x, y, o, t, body) = {
+  let back = if o == left { 0cm } else if o == center { 20cm } else { 40cm }
+  place(top + left, dx: x - back, dy: y,
+    box(width: 40cm, height: 0pt, place(o + horizon, rotate(t, origin: o + horizon, body))))
+}
+#let halo(body) = box(fill: white, outset: (x: 0.6pt, y: -0.6pt), body)
+"""
+
+
+def quoted(text: str) -> str:
+    """A Typst string literal."""
+    return '"' + "".join(_ESCAPES.get(c, c) for c in clean(text)) + '"'
+
+
+_ESCAPES: Final = {"\\": "\\\\", '"': '\\"'}
+
+
+def words(text: str, *, size: float | None = None, bold: bool = False, italic: bool = False) -> str:
+    """A run of text as a Typst expression (without '#')."""
+    style = ""
+    if size is not None:
+        style += f"size: {size:g}pt, "
+    if bold:
+        style += 'weight: "bold", '
+    if italic:
+        style += 'style: "italic", '
+    return f"text({style}{quoted(text)})"
+
+
+def table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]], size: float = 9.0) -> str:
+    """A ruled table; cells are Typst expressions, ``columns`` Typst widths."""
+    out = [f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none, inset: (x: 2.5pt, y: 2pt),"]
+    if head:
+        out.append("table.header(" + ", ".join(f"text(weight: \"bold\", {quoted(h)})" for h in head) + "),")
+        out.append("table.hline(stroke: 0.7pt),")
+    for row in rows:
+        out.append(", ".join(row) + ", table.hline(stroke: 0.25pt + luma(140)),")
+    out.append("))")
+    return "\n".join(out)
+
+
+def picture(drawing: Drawing, scale: float) -> str:
+    """A drawing as a box of native shapes and text, exact at ``scale`` (paper cm per drawing cm)."""
+    x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+
+    def at(point: Point) -> tuple[str, str]:
+        return f"{(point[0] - x0) * scale * 10:.4f}mm", f"{(y1 - point[1]) * scale * 10:.4f}mm"
+
+    out = [f"#box(width: {(x1 - x0) * scale * 10:.4f}mm, height: {(y1 - y0) * scale * 10:.4f}mm)["]
+    out += [_shape(stroke, at) for stroke in drawing.strokes]
+    out += [_letters(label, at) for label in drawing.labels]
+    out.append("]")
+    return "\n".join(out)
+
+
+Place = Callable[[Point], tuple[str, str]]
+
+
+def _shape(stroke: Stroke, place: Place) -> str:
+    pen = PENS[stroke.role]
+    dash = f', dash: ({", ".join(f"{n}pt" for n in pen.dash)})' if pen.dash else ""
+    style = f'(paint: luma({pen.grey}), thickness: {pen.width}pt, join: "round"{dash})'
+    fill = f"luma({pen.fill})" if stroke.closed and pen.fill is not None else "none"
+    parts = []
+    for line in (stroke.points, *stroke.holes):
+        moves = [place(p) for p in line]
+        parts.append(f"curve.move(({moves[0][0]}, {moves[0][1]}))")
+        parts += [f"curve.line(({x}, {y}))" for x, y in moves[1:]]
+        if stroke.closed:
+            parts.append('curve.close(mode: "straight")')
+    return (
+        f'#place(top + left, curve(fill: {fill}, fill-rule: "even-odd", stroke: {style}, ' + ", ".join(parts) + "))"
+    )
+
+
+def _letters(label: Label, place: Place) -> str:
+    x, y = place(label.at)
+    face = FACES[label.role]
+    body = words(label.text, size=label.size, bold=face.bold, italic=face.italic)
+    if face.halo:
+        body = f"halo({body})"
+    side = {"start": "left", "middle": "center", "end": "right"}[label.anchor]
+    return f"#put({x}, {y}, {side}, {-label.turn:.3f}deg, {body})"
+
+
+def compile_pdf(source: str) -> bytes:
+    """The source as PDF bytes, the same bytes for the same source.
+
+    The machine's own fonts are only looked at when the text has signs that our font does not hold.
+    """
+    import typst
+
+    plain = all(ord(c) < 0x250 or 0x2000 <= ord(c) < 0x2200 for c in source)
+    return bytes(
+        typst.compile(
+            source.encode(),
+            format="pdf",
+            font_paths=[str(_fonts())],
+            ignore_system_fonts=plain,
+            timestamp=0,
+        )
+    )
+
+
+def _fonts() -> Path:
+    import font_source_sans_pro
+
+    return Path(font_source_sans_pro.__file__).parent / "files"
