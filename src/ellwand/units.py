@@ -101,6 +101,8 @@ def parse_length(text: object, unit: Unit = "cm", where: str = "") -> float:
 
 
 def _parse_text(text: str, unit: Unit, where: str) -> float:
+    if len(text) > 60:
+        raise BadInput(where, f"{text[:20]!r}… is too long to be a length", GOOD_LENGTHS)
     rest = text.strip()
     for mark, plain in _VULGAR.items():
         rest = rest.replace(mark, f" {plain}")

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, box
 
-from ellwand.depict.lettering import CM_PER_POINT, Box, Lettering, box_of, readable, text_width
+from ellwand.depict.lettering import CM_PER_POINT, Lettering, shape_of, readable, text_width
 from ellwand.depict.naming import edge_name
 from ellwand.depict.outline import Slit, middle
 from ellwand.depict.sizes import Extent, Mark, NeckHole, cut_slits, extent, fold_level, marks, neck_hole
@@ -48,7 +48,7 @@ class _Sheet:
         self.x0, self.y0, self.x1, self.y1 = bounds(piece.cut)
         self.strokes: list[Stroke] = []
         self.letters = Lettering(scale)
-        self.inside = Polygon(piece.cut, piece.cut_holes).buffer(-0.05 / scale)
+        self.inside = Polygon(piece.sewn, piece.sewn_holes).buffer(-0.03 / scale)
         self.extent: Extent = extent(piece)
         self.hole: NeckHole | None = neck_hole(piece)
 
@@ -173,9 +173,9 @@ class _Sheet:
         lines = [(str(number), 15.0)] if number is not None else []
         lines += [(self.piece.name, PLAIN)] + ([(how, SMALL)] if how else [])
         heights = [0.45, 0.4, 0.35, 0.3, 0.25, 0.5, 0.2] if fold is None else [0.36, 0.3, 0.4, 0.25]
-        for share in heights:
-            top = self.y0 + (self.y1 - self.y0) * share
-            for count in range(len(lines), 0, -1):
+        for count in range(len(lines), 0, -1):
+            for share in heights:
+                top = self.y0 + (self.y1 - self.y0) * share
                 block = self._block(lines[:count], top)
                 if all(self._fits(label) for label in block):
                     for label in block:
@@ -212,8 +212,7 @@ class _Sheet:
         return float(widest[0] + widest[2]) / 2
 
     def _fits(self, label: Label) -> bool:
-        box = box_of(label, self.scale)
-        return bool(self.inside.contains(Polygon(box.corners()))) and self.letters.free(label)
+        return bool(self.inside.contains(shape_of(label, self.scale))) and self.letters.free(label)
 
     def _inside(self, candidates: list[Label]) -> bool:
         for label in candidates:
@@ -268,7 +267,7 @@ class _Sheet:
             if not self._is_short(name, line):
                 continue
             at, out = middle(line), self._outward(line)
-            if abs(out[0]) < 0.7:
+            if abs(out[0]) < 0.7 or self.piece.place == "gusset":
                 continue
             anchor: Anchor = "end" if out[0] > 0 else "start"
             x = at[0] - out[0] * self.paper(1.2)
@@ -276,7 +275,8 @@ class _Sheet:
                 continue
             beyond: Anchor = "start" if out[0] > 0 else "end"
             x = self.x1 + self.paper(13) if out[0] > 0 else self.x0 - self.paper(8)
-            self.letters.first_free([Label("edge", name, (x, at[1]), beyond, SMALL)])
+            if self.piece.place == "body" and self.letters.first_free([Label("edge", name, (x, at[1]), beyond, SMALL)]):
+                self.strokes.append(Stroke("leader", (at, (x - out[0] * self.paper(0.4), at[1]))))
 
     def long_edges(self) -> None:
         """Names written along their edges."""
@@ -330,8 +330,8 @@ class _Sheet:
             x = self.x0 + (self.x1 - self.x0) * share
             for up in (0.55, 0.3, 0.7, 0.2):
                 low = self.y0 + (self.y1 - self.y0) * up - tall / 2
-                box = Box(x - head, low, x + head, low + tall)
-                if not self.inside.contains(Polygon(box.corners())) or any(box.meets(b) for b in self.letters.taken):
+                area = box(x - head, low, x + head, low + tall)
+                if not self.inside.contains(area) or not self.letters.clear(area):
                     continue
                 top = low + tall
                 self.strokes.append(Stroke("grain", ((x, low), (x, top))))

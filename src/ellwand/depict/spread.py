@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ellwand.depict.lettering import box_of
+from ellwand.depict.lettering import shape_of
 from ellwand.depict.naming import cut_how, numbers
 from ellwand.depict.pieces import piece_drawing
 from ellwand.geometry.lines import shift
@@ -36,9 +36,9 @@ def drawing_bounds(drawing: Drawing, scale: float) -> tuple[float, float, float,
         xs += [x for x, _ in stroke.points]
         ys += [y for _, y in stroke.points]
     for label in drawing.labels:
-        box = box_of(label, scale)
-        xs += [box.x0, box.x1]
-        ys += [box.y0, box.y1]
+        x0, y0, x1, y1 = shape_of(label, scale).bounds
+        xs += [x0, x1]
+        ys += [y0, y1]
     return min(xs), min(ys), max(xs), max(ys)
 
 

@@ -1,0 +1,118 @@
+"""The chalk list: every corner, arc and neck by its distance from the cut end and from the left selvedge."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from string import ascii_lowercase
+from typing import Literal
+
+from ellwand.depict.naming import numbers, part_name
+from ellwand.depict.outline import circle, corners, middle, slits, trace
+from ellwand.depict.placed import by_id, in_chalk_order, lie, lie_ring
+from ellwand.depict.sizes import fold_level
+from ellwand.geometry.lines import Line, Point, bounds
+from ellwand.model.lay import Lay, Placement
+from ellwand.model.piece import Piece
+from ellwand.units import Unit, format_length
+
+What = Literal["corner", "arc", "curve", "slit", "neck"]
+
+
+@dataclass(frozen=True, slots=True)
+class ChalkRow:
+    """One thing to chalk (cm). ``along``: from the cut end; ``across``: from the left selvedge.
+
+    An arc is swung with ``radius`` about (along, across); a curve passes that point; a slit runs from there to
+    (``to_along``, ``to_across``); a neck is cut about its centre, that point.
+    """
+
+    step: int
+    key: int
+    piece: str
+    part: str
+    what: What
+    letter: str
+    along: float
+    across: float
+    radius: float = 0.0
+    to_along: float = 0.0
+    to_across: float = 0.0
+    note: str = ""
+
+
+def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow, ...]:
+    """Everything to chalk on one cloth, piece by piece from the cut end on."""
+    known, key = by_id(pieces), numbers(pieces)
+    out: list[ChalkRow] = []
+    for step, placement in enumerate(in_chalk_order(lay.placements, pieces), 1):
+        piece = known[placement.piece]
+        base = (step, key[piece.id], piece.name, part_name(placement.part, piece))
+        out += _outline_rows(base, lie_ring(piece.cut, placement), unit)
+        out += [row for hole in piece.cut_holes for row in _neck_rows(base, piece, hole, placement, unit)]
+    return tuple(out)
+
+
+Base = tuple[int, int, str, str]
+
+
+def corner_letters(ring: Line) -> tuple[tuple[str, Point], ...]:
+    """The corners of a ring lying on the cloth with their letters, from the one nearest the cut end on."""
+    found = corners(trace(ring))
+    if not found:
+        return ()
+    first = min(range(len(found)), key=lambda i: (round(found[i][1], 1), round(found[i][0], 1)))
+    ordered = [*found[first:], *found[:first]]
+    return tuple((_letter(i), point) for i, point in enumerate(ordered))
+
+
+def _letter(i: int) -> str:
+    return ascii_lowercase[i] if i < 26 else ascii_lowercase[i // 26 - 1] + ascii_lowercase[i % 26]
+
+
+def _outline_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
+    lettered = corner_letters(ring)
+    out = [ChalkRow(*base, "corner", letter, point[1], point[0]) for letter, point in lettered]
+    names = {point: letter for letter, point in lettered}
+    for stretch in trace(ring):
+        if stretch.curved:
+            ends = "–".join(names.get(end, "") for end in (stretch.points[0], stretch.points[-1])).strip("–")
+            out.append(_curve_row(base, stretch.points, ends, unit))
+    return out + _slit_rows(base, ring)
+
+
+def _slit_rows(base: Base, ring: Line) -> list[ChalkRow]:
+    return [
+        ChalkRow(*base, "slit", "", s.mouth[1], s.mouth[0], 0.0, s.tip[1], s.tip[0])
+        for s in slits(trace(ring))
+    ]
+
+
+def _curve_row(base: Base, points: Line, ends: str, unit: Unit) -> ChalkRow:
+    round_ = circle(points)
+    if round_ is not None:
+        x, y = round_.centre
+        said = format_length(round_.radius, unit)
+        return ChalkRow(*base, "arc", ends, y, x, round_.radius, note=f"swing {said} from its point")
+    x, y = middle(points)
+    return ChalkRow(*base, "curve", ends, y, x, note="a curve through this point")
+
+
+def _neck_rows(base: Base, piece: Piece, hole: Line, placement: Placement, unit: Unit) -> list[ChalkRow]:
+    """The neck hole by its centre on the shoulder fold, and its sizes."""
+    found = slits(trace(hole))
+    points = [p for p in hole if all(math.dist(p, slit.tip) > 1e-9 for slit in found)]
+    x0, y0, x1, y1 = bounds(points)
+    fold = fold_level(piece) or (y0 + y1) / 2
+    (x, y) = lie((((x0 + x1) / 2, fold),), placement)[0]
+
+    def say(value: float) -> str:
+        return format_length(value, unit)
+
+    note = f"neck {say(x1 - x0)} wide, {say(fold - y0)} to the front, {say(y1 - fold)} to the back of its centre"
+    out = [ChalkRow(*base, "neck", "", y, x, note=note)]
+    for slit in found:
+        mouth, tip = lie((slit.mouth, slit.tip), placement)
+        out.append(ChalkRow(*base, "slit", "", mouth[1], mouth[0], 0.0, tip[1], tip[0], "from the neck"))
+    return out
