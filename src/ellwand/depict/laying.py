@@ -129,7 +129,11 @@ class _Cloth:
                 for a, b in ((1.0, 2.2), (1.0, 5.0), (3.0, 2.2), (2.0, 8.0))
             ]
             tries = [Label("chalk", text, at, anchor, SMALL) for text in (pair, letter) for at in spots]
-            self.letters.first_free(t for t in tries if room.contains(shape_of(t, self.scale)))
+            self.letters.first_free(t for t in tries if room.contains(shape_of(t, self.scale)) and self._apart(t))
+
+    def _apart(self, label: Label) -> bool:
+        """Far enough from its neighbours not to be read as one with them."""
+        return self.letters.clear(shape_of(label, self.scale).buffer(self.paper(0.4)))
 
     # --- margins -------------------------------------------------------------------------------------------
 
@@ -143,6 +147,11 @@ class _Cloth:
             self._margin_label(y, ((0.0, y), (-tick, y)), upright=not self.lying)
         for x in [0.0, width, *sorted(xs)]:
             self._margin_label(x, ((x, 0.0), (x, -tick)), upright=self.lying)
+        out = self.paper(15.0), self.paper(8.0)
+        side, below = (out[1], out[0]) if self.lying else out
+        for text, at in (("cut end", (width / 2, -below)), ("left selvedge", (-side, length / 2))):
+            upright = self.lying == (text == "cut end")
+            self.letters.put(Label("edge", text, self.on_page((at,))[0], size=9.0, turn=90.0 if upright else 0.0))
 
     def _margin_label(self, value: float, line: Line, *, upright: bool) -> None:
         a, b = self.on_page(line)
@@ -154,7 +163,7 @@ class _Cloth:
             down = -1 if b[1] < a[1] else 1
             half = SMALL * CM_PER_POINT / self.scale / 2
             label = Label("chalk", text, (b[0], b[1] + down * (gap + half)), "middle", SMALL)
-        if self.letters.first_free([label]):
+        if self._apart(label) and self.letters.first_free([label]):
             self.strokes.append(Stroke("dimension", (a, b)))
 
 

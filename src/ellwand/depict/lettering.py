@@ -28,8 +28,8 @@ def shortened(text: str, most: int) -> str:
 
 def shape_of(label: Label, scale: float) -> Polygon:
     """The rectangle a label covers, in drawing cm, when drawn at ``scale`` (paper cm per drawing cm)."""
-    width = text_width(label.text, label.size) / scale
-    height = 1.05 * label.size * CM_PER_POINT / scale
+    width = text_width(label.text, label.size) * (1.08 if label.role == "name" else 1.0) / scale
+    height = 1.2 * label.size * CM_PER_POINT / scale
     left = {"start": 0.0, "middle": -width / 2, "end": -width}[label.anchor]
     c, s = math.cos(math.radians(label.turn)), math.sin(math.radians(label.turn))
     corners = ((left, -height / 2), (left + width, -height / 2), (left + width, height / 2), (left, height / 2))

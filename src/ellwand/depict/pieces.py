@@ -8,7 +8,7 @@ from dataclasses import replace
 from shapely import LineString, Polygon, box
 
 from ellwand.depict.lettering import CM_PER_POINT, Lettering, shape_of, readable, text_width
-from ellwand.depict.naming import edge_name
+from ellwand.depict.naming import edge_name, mirrors_itself
 from ellwand.depict.outline import Slit, middle
 from ellwand.depict.sizes import Extent, Mark, NeckHole, cut_slits, extent, fold_level, marks, neck_hole
 from ellwand.geometry.lines import Line, Point, bounds, length
@@ -31,10 +31,11 @@ def piece_drawing(
     drawn.outline()
     drawn.sizes()
     drawn.slits()
+    drawn.long_edges(level=True)
     drawn.short_edges()
     drawn.faces()
     drawn.neck()
-    drawn.long_edges()
+    drawn.long_edges(level=False)
     drawn.heading(number, how)
     drawn.grain()
     return Drawing(tuple(drawn.strokes), tuple(drawn.letters.labels))
@@ -51,6 +52,9 @@ class _Sheet:
         self.inside = Polygon(piece.sewn, piece.sewn_holes).buffer(-0.03 / scale)
         self.extent: Extent = extent(piece)
         self.hole: NeckHole | None = neck_hole(piece)
+        self.marks: tuple[Mark, ...] = marks(piece)
+        left = [m for m in self.marks if not m.on_top and m.at[0] < (self.x0 + self.x1) / 2]
+        self.lopsided = bool(left) and not mirrors_itself(piece)
 
     def paper(self, mm: float) -> float:
         """So many mm on paper, in drawing cm."""
@@ -76,7 +80,7 @@ class _Sheet:
         self._across(size.bottom[0][0], size.bottom[1][0], self.y0 - gap - lower, size.bottom[0][1])
         if size.top_width > 0.05 and abs(size.top_width - size.bottom_width) > 0.05:
             self._across(size.top[0][0], size.top[1][0], self.y1 + gap + self._top_room(), size.top[0][1])
-        self._up(self.x0 - gap, self.y0, self.y1)
+        self._up(self.x0 - (self.paper(14) if self.lopsided else gap), self.y0, self.y1)
         if size.side:
             self._aslant(size.bottom[1], size.top[1])
         self._marks()
@@ -94,7 +98,7 @@ class _Sheet:
         return self.paper(5.5)
 
     def _top_room(self) -> float:
-        return self.paper(4.0) if any(mark.on_top for mark in marks(self.piece)) else 0.0
+        return self.paper(4.0) if any(mark.on_top for mark in self.marks) else 0.0
 
     def _across(self, a: float, b: float, y: float, edge: float) -> None:
         text, size = self.say(b - a), PLAIN
@@ -135,23 +139,27 @@ class _Sheet:
         self.letters.put(Label("dimension", self.say(run), at, size=PLAIN, turn=turn))
 
     def _marks(self) -> None:
-        found = marks(self.piece)
-        for mark in found:
+        for mark in self.marks:
             self.strokes.append(Stroke("mark", (mark.at, mark.inner)))
-        mid = (self.x0 + self.x1) / 2
-        side = sorted((m for m in found if not m.on_top and m.at[0] > mid), key=lambda m: m.at[1])
-        lost = self.paper(5.5) if self.extent.side else 0.0
-        step = self.paper(3.6)
-        heights = _spread([m.at[1] for m in side], step)
-        for mark, y in zip(side, heights, strict=True):
-            x = max(mark.at[0], self.x1 if not self.extent.side else mark.at[0]) + self.paper(2.2) + lost
-            self.strokes.append(Stroke("leader", (mark.at, (x, y))))
-            self.letters.put(
-                Label("dimension", self.say(mark.distance), (x + self.paper(0.5), y), "start", SMALL)
-            )
-        for mark in found:
             if mark.on_top:
                 self._top_mark(mark)
+        self._side_marks(1)
+        if self.lopsided:
+            self._side_marks(-1)
+
+    def _side_marks(self, sign: int) -> None:
+        """The distances of the marks on the right (1) or left (−1) side, outside."""
+        mid = (self.x0 + self.x1) / 2
+        side = sorted((m for m in self.marks if not m.on_top and (m.at[0] - mid) * sign > 0), key=lambda m: m.at[1])
+        aslant = self.extent.side > 0 and sign > 0
+        edge = self.x1 if sign > 0 else self.x0
+        anchor: Anchor = "start" if sign > 0 else "end"
+        heights = _spread([m.at[1] for m in side], self.paper(3.6))
+        for mark, y in zip(side, heights, strict=True):
+            x = mark.at[0] + self.paper(7.7) if aslant else edge + sign * self.paper(2.2)
+            self.strokes.append(Stroke("leader", (mark.at, (x, y))))
+            text = self.say(mark.distance)
+            self.letters.put(Label("dimension", text, (x + sign * self.paper(0.5), y), anchor, SMALL))
 
     def _top_mark(self, mark: Mark) -> None:
         y = self.y1 + self.paper(2.2)
@@ -178,11 +186,10 @@ class _Sheet:
                 top = self.y0 + (self.y1 - self.y0) * share
                 block = self._block(lines[:count], top)
                 if all(self._fits(label) for label in block):
-                    for label in block:
-                        self.letters.put(label)
+                    self._write(block)
                     return
-        label = Label("name", lines[0][0], (self._middle_x((self.y0 + self.y1) / 2), (self.y0 + self.y1) / 2), size=11.0)
-        self._inside([label])
+        middle_y = (self.y0 + self.y1) / 2
+        self.letters.put(Label("name", lines[0][0], (self._middle_x(middle_y), middle_y), size=10.0))
 
     def faces(self) -> None:
         """Which end is the front."""
@@ -204,12 +211,14 @@ class _Sheet:
 
     def _middle_x(self, y: float) -> float:
         """The middle of the widest stretch of cloth at this height."""
+        return self._middles(y)[0]
+
+    def _middles(self, y: float) -> list[float]:
+        """The middles of the stretches of cloth at this height, the widest first."""
         cut = self.inside.intersection(LineString([(self.x0 - 1, y), (self.x1 + 1, y)]))
         spans = [g.bounds for g in getattr(cut, "geoms", [cut]) if not g.is_empty]
-        if not spans:
-            return (self.x0 + self.x1) / 2
-        widest = max(spans, key=lambda b: (round(b[2] - b[0], 2), -b[0]))
-        return float(widest[0] + widest[2]) / 2
+        spans.sort(key=lambda b: (-round(b[2] - b[0], 2), b[0]))
+        return [float(b[0] + b[2]) / 2 for b in spans] or [(self.x0 + self.x1) / 2]
 
     def _fits(self, label: Label) -> bool:
         return bool(self.inside.contains(shape_of(label, self.scale))) and self.letters.free(label)
@@ -227,14 +236,24 @@ class _Sheet:
             return
         lines = self._neck_lines(self.hole)
         high = (fold_level(self.piece) or self.y1) - self.hole.front - self.hole.slit
-        for down in range(0, 60, 2):
+        for down in range(0, 70, 2):
             top = high - self.paper(1.0 + down)
-            block = self._block([(text, SMALL) for text in lines], top)
-            block = [replace(label, role="dimension") for label in block]
-            if all(self._fits(label) for label in block):
-                for label in block:
-                    self.letters.put(label)
+            for x in self._middles(top - self.paper(2.0)):
+                block = [replace(label, role="dimension", at=(x, label.at[1])) for label in self._block([(t, SMALL) for t in lines], top)]
+                if all(self._fits(label) for label in block):
+                    self._write(block)
+                    return
+        for down in range(0, 60, 2):
+            top = high - self.paper(down)
+            at = self.x1 + self.paper(13)
+            block = [replace(label, role="dimension", at=(at, label.at[1]), anchor="start") for label in self._block([(t, SMALL) for t in lines], top)]
+            if all(self.letters.free(label) for label in block):
+                self._write(block)
                 return
+
+    def _write(self, block: list[Label]) -> None:
+        for label in block:
+            self.letters.put(label)
 
     def _neck_lines(self, hole: NeckHole) -> list[str]:
         lines = [f"neck {'half ' if hole.half else ''}{self.say(hole.width)} wide"]
@@ -242,7 +261,8 @@ class _Sheet:
         if hole.back:
             lines.append(f"{self.say(hole.back)} behind")
         if hole.slit:
-            lines.append(f"slit {self.say(hole.slit)}")
+            aside = f", {self.say(hole.aside)} off centre" if hole.aside > 0.05 else ""
+            lines.append(f"slit {self.say(hole.slit)}{aside}")
         return lines
 
     def _named_lines(self) -> list[tuple[str, Line]]:
@@ -271,21 +291,25 @@ class _Sheet:
                 continue
             anchor: Anchor = "end" if out[0] > 0 else "start"
             x = at[0] - out[0] * self.paper(1.2)
-            if self._inside([Label("edge", name, (x, at[1] + self.paper(dy)), anchor, SMALL) for dy in (0, 1.5, -1.5)]):
+            if self._inside([Label("edge", name, (x, at[1] + self.paper(dy)), anchor, SMALL) for dy in (0, 1.5, -1.5, -3.2, 3.2)]):
                 continue
             beyond: Anchor = "start" if out[0] > 0 else "end"
-            x = self.x1 + self.paper(13) if out[0] > 0 else self.x0 - self.paper(8)
+            x = self.x1 + self.paper(13) if out[0] > 0 else self.x0 - self.paper(20 if self.lopsided else 8)
             if self.piece.place == "body" and self.letters.first_free([Label("edge", name, (x, at[1]), beyond, SMALL)]):
                 self.strokes.append(Stroke("leader", (at, (x - out[0] * self.paper(0.4), at[1]))))
 
-    def long_edges(self) -> None:
-        """Names written along their edges."""
+    def long_edges(self, *, level: bool) -> None:
+        """Names written along their edges: those that run across the page, or the others."""
+        if level:
+            self._fold_name()
+        for name, line in self._named_lines():
+            if not self._is_short(name, line) and level == (abs(self._outward(line)[1]) > 0.9):
+                self._along(name, line)
+
+    def _fold_name(self) -> None:
         fold = next((g for g in self.piece.guides if g.name == "shoulder fold"), None)
         if fold is not None and not self._along("shoulder fold", fold.points):
             self._along("fold", fold.points)
-        for name, line in self._named_lines():
-            if not self._is_short(name, line):
-                self._along(name, line)
 
     def _outward(self, line: Line) -> Point:
         (ax, ay), (bx, by) = line[0], line[-1]

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from shapely import LineString, Polygon
+from shapely import LineString
 from shapely import Point as Spot
 
 from ellwand.depict.outline import Slit, corners, slits, trace
@@ -51,7 +52,7 @@ class Mark:
 class NeckHole:
     """The cut neck: ``width`` across, ``front`` and ``back`` from the shoulder fold (or the cut top edge).
 
-    ``slit``: from the cut neck edge to its tip, 0 when there is none.
+    ``slit``: from the cut neck edge to its tip, 0 when there is none; ``aside``: its distance from the middle.
     """
 
     width: float
@@ -59,7 +60,7 @@ class NeckHole:
     back: float
     slit: float
     half: bool
-    from_fold: bool
+    aside: float = 0.0
 
 
 def extent(piece: Piece) -> Extent:
@@ -90,7 +91,8 @@ def marks(piece: Piece) -> tuple[Mark, ...]:
     """A notch wherever two edges of the outer ring meet in a straight line."""
     outer = _outer_edges(piece)
     fold = fold_level(piece)
-    x0, y0, _, y1 = bounds(piece.cut)
+    x0, _, x1, y1 = bounds(piece.cut)
+    mid = (x0 + x1) / 2
     ring = LineString([*piece.cut, piece.cut[0]])
     found = corners(trace(piece.cut))
     out = []
@@ -105,9 +107,7 @@ def marks(piece: Piece) -> tuple[Mark, ...]:
             out.append(Mark(point, at, point[0] - min(c for c in found if c[1] > y1 - 0.05)[0], True))
             continue
         upper = fold is not None and at[1] > fold + 0.01
-        if fold is not None and abs(at[1] - fold) <= 0.01:
-            upper = False
-        same_side = [c for c in found if (c[0] > (x0 + bounds(piece.cut)[2]) / 2) == (point[0] > (x0 + bounds(piece.cut)[2]) / 2)]
+        same_side = [c for c in found if (c[0] > mid) == (point[0] > mid)]
         end = max(same_side, key=lambda c: c[1]) if upper else min(same_side, key=lambda c: c[1])
         out.append(Mark(point, at, _along(piece.cut, end, point), False))
     return tuple(out)
@@ -140,22 +140,29 @@ def neck_hole(piece: Piece) -> NeckHole | None:
     fold = fold_level(piece)
     if piece.cut_holes:
         ring = piece.cut_holes[0]
-        stretches = trace(ring)
-        tips = [slit.tip for slit in slits(stretches)]
-        points = [p for p in ring if p not in tips]
-        x0, y0, x1, y1 = bounds(points)
-        slit = max((math.dist(s.mouth, s.tip) for s in slits(stretches)), default=0.0)
-        return NeckHole(x1 - x0, (fold or y1) - y0, y1 - (fold or y1), slit, False, True)
+        found = slits(trace(ring))
+        x0, y0, x1, y1 = bounds(p for p in ring if all(p != slit.tip for slit in found))
+        level = y1 if fold is None else fold
+        return NeckHole(x1 - x0, level - y0, y1 - level, _deep(found), False, _aside(found, (x0 + x1) / 2))
     curve = LineString([p for edge in edges for p in edge.points])
     reach = edges[0].allowance * 1.15 + 0.01
-    near = [p for p in piece.cut if curve.distance(Spot(p)) <= reach and Polygon(piece.sewn).buffer(-1e-6).distance(Spot(p)) < 3]
-    x0, y0, x1, y1 = bounds(near)
-    px0, _, px1, py1 = bounds(piece.cut)
-    slit = max((math.dist(s.mouth, s.tip) for s in slits(trace(piece.cut)) if s.mouth[1] > y0 - 1e-6), default=0.0)
-    half = x0 < px0 + 3
-    width = x1 - px0 if half else x1 - x0
-    if fold is None:
-        return NeckHole(width, py1 - y0, 0.0, slit, half, False)
-    return NeckHole(width, fold - y0, y1 - fold, slit, half, True)
+    x0, y0, x1, y1 = bounds(p for p in piece.cut if curve.distance(Spot(p)) <= reach)
+    left, _, _, top = bounds(piece.cut)
+    found = tuple(slit for slit in slits(trace(piece.cut)) if y0 - 0.01 <= slit.mouth[1] <= y1 + 0.01)
+    half = x0 < left + 3
+    middle = left + _centre_allowance(piece) if half else (x0 + x1) / 2
+    level = top if fold is None else fold
+    behind = 0.0 if fold is None else y1 - fold
+    return NeckHole(x1 - left if half else x1 - x0, level - y0, behind, _deep(found), half, _aside(found, middle))
 
 
+def _deep(found: Sequence[Slit]) -> float:
+    return max((math.dist(slit.mouth, slit.tip) for slit in found), default=0.0)
+
+
+def _aside(found: Sequence[Slit], middle: float) -> float:
+    return max((abs(slit.tip[0] - middle) for slit in found), default=0.0)
+
+
+def _centre_allowance(piece: Piece) -> float:
+    return next((edge.allowance for edge in piece.edges if edge.id.startswith("centre-")), 0.0)

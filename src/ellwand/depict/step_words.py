@@ -1,30 +1,41 @@
-"""Sewing steps in words: a sentence or two for someone who has never sewn this garment."""
+"""Sewing steps in words: a sentence or two for someone who has never sewn this garment.
+
+Which side a felled or French seam folds to is common practice, no source, but for the gusset: the allowances of a
+Herjolfsnes gown (no. 45) are folded into it.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping
 from typing import Final
 
 from ellwand.geometry.lines import length
-from ellwand.model.draft import Draft, edge_at
+from ellwand.model.draft import Draft, EdgeRef, Seam, edge_at, piece_of
+from ellwand.model.piece import Edge
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
 
 Say = Callable[[Step, Draft, Unit], str]
 
 FINISH: Final[Mapping[str, str]] = {
-    "plain": "Press the allowances open.",
-    "run and fell": "press the allowances to one side, trim the under one by half, fold the other over it and fell.",
-    "french": "First wrong sides together, then turn and sew again to enclose the edges.",
-    "overcast": "Press the allowances open and overcast each edge.",
+    "plain": "Sew every seam right sides together and press it open.",
+    "run and fell": (
+        "Sew every seam right sides together, press it to the side named, trim the under allowance by half, fold the"
+        " other over it and fell."
+    ),
+    "french": (
+        "Sew every seam wrong sides together, trim, turn and sew again round the edges; press it to the side named."
+    ),
+    "overcast": "Sew every seam right sides together, press it open and overcast each edge.",
 }
 CLOSERS: Final[Mapping[str, str]] = {
-    "ties": "Sew on the ties.",
-    "lacing": "Work the eyelets and thread the lace.",
-    "buttons": "Work the buttonholes and sew on the buttons.",
-    "loops": "Sew on the loops and what they close over.",
-    "hooks": "Sew on the hooks and eyes.",
-    "pins": "Close it with a pin when it is worn.",
+    "ties": "sew on the ties.",
+    "lacing": "work the eyelets and thread the lace.",
+    "buttons": "work the buttonholes and sew on the buttons.",
+    "loops": "sew on the loops and what they close over.",
+    "hooks": "sew on the hooks and eyes.",
+    "pins": "close it with a pin when it is worn.",
 }
 
 
@@ -36,21 +47,81 @@ def step(step: Step, draft: Draft, unit: Unit) -> str:
     return _WORDS[step.code](step, draft, unit)
 
 
-def _lengths(step: Step, draft: Draft, unit: Unit) -> str:
-    """The lengths of its seams, each once, as in '46 cm each' or '57 and 80 cm'."""
-    seams = [seam for seam in draft.seams if seam.id in step.seams]
-    each = sorted({round(length(edge_at(draft, seam.a).points), 1) for seam in seams})
-    if not each or len(each) > 3:
+# --- what a sentence asks about the step ----------------------------------------------------------------
+
+
+def _seams(step: Step, draft: Draft) -> list[Seam]:
+    ids = set(step.seams)
+    return [seam for seam in draft.seams if seam.id in ids]
+
+
+def _cm(seam: Seam, draft: Draft) -> float:
+    return length(edge_at(draft, seam.a).points)
+
+
+def _said(each: Iterable[float], unit: Unit) -> str:
+    """Lengths, each once, as in ' (46 cm each)' or ' (57 cm and 80 cm)'; nothing when there are many."""
+    cms = sorted(each)
+    words = list(dict.fromkeys(format_length(cm, unit) for cm in cms))
+    if not words or len(words) > 3:
         return ""
-    said = " and ".join(format_length(cm, unit) for cm in each)
-    return f" ({said}{' each' if len(each) == 1 and len(seams) > 1 else ''})"
+    return f" ({' and '.join(words)}{' each' if len(words) == 1 and len(cms) > 1 else ''})"
+
+
+def _lengths(step: Step, draft: Draft, unit: Unit) -> str:
+    return _said((_cm(seam, draft) for seam in _seams(step, draft)), unit)
+
+
+def _per_sleeve(step: Step, draft: Draft, unit: Unit) -> str:
+    """How far each sleeve is sewn here, all its seams together."""
+    sums: dict[str, float] = defaultdict(float)
+    for seam in _seams(step, draft):
+        sleeve = seam.a.part if seam.a.part.startswith("sleeve") else seam.b.part
+        sums[sleeve] += _cm(seam, draft)
+    return _said(sums.values(), unit)
+
+
+def _edges(draft: Draft, kind: str) -> list[tuple[EdgeRef, Edge]]:
+    """Every edge of this kind in the whole garment."""
+    return [
+        (EdgeRef(part.id, edge.id), edge)
+        for part in draft.parts
+        for edge in piece_of(draft, part.id).edges
+        if edge.kind == kind
+    ]
+
+
+def _slit_in_seam(draft: Draft) -> bool:
+    """Whether the neck slit is the top of a centre seam left open, not cut into a panel."""
+    return any(edge.allowance for _, edge in _edges(draft, "neck slit"))
+
+
+def _folds(draft: Draft, toward: str) -> str:
+    """Where this seam's allowances go; open seams were told once, at the start."""
+    return {"run and fell": f" Fell toward {toward}.", "french": f" Press toward {toward}."}.get(
+        draft.choices.sewing.finish, ""
+    )
+
+
+def _always(words: str) -> Say:
+    """The same words for every garment."""
+    return lambda step, draft, unit: words
+
+
+def _back_stitch(draft: Draft) -> str:
+    """For seams that take the strain."""
+    return " in back stitch" if draft.choices.sewing.by == "hand" else ""
+
+
+# --- the steps ------------------------------------------------------------------------------------------
 
 
 def _mark(step: Step, draft: Draft, unit: Unit) -> str:
-    finish = FINISH[draft.choices.sewing.finish]
+    slits = any(not edge.allowance for kind in ("gore seam", "split", "neck slit") for _, edge in _edges(draft, kind))
+    stay = " Before you cut a slit, stitch round its point to hold it." if slits else ""
     return (
-        "Chalk the sewing lines, the centre and the shoulder line, and a mark wherever two seams meet or a gore's point"
-        f" falls. Finish every seam the same way: {finish[0].lower()}{finish[1:]}"
+        "Chalk the sewing lines, the centre and the shoulder line; mark where seams meet and where gores come to a"
+        f" point.{stay} {FINISH[draft.choices.sewing.finish]}"
     )
 
 
@@ -63,113 +134,143 @@ def _neck_slit(step: Step, draft: Draft, unit: Unit) -> str:
 
 
 def _halves(step: Step, draft: Draft, unit: Unit) -> str:
-    return f"Sew the half gores together in pairs along their straight edges{_lengths(step, draft, unit)}."
+    edges = {ref.edge for seam in _seams(step, draft) for ref in (seam.a, seam.b)}
+    if all(edge.startswith("straight") for edge in edges):
+        what = "Sew the half gores together in pairs along their straight edges"
+    else:
+        what = "Sew the gores that lie side by side to each other, from the hem to the point"
+    return f"{what}{_lengths(step, draft, unit)}.{_folds(draft, 'one side')}"
 
 
 def _slit_gores(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        f"Let the gores into their slits{_lengths(step, draft, unit)}: sew from the hem up to the point on each side,"
-        " the panel's allowance narrowing to nothing there. Work a bar over the point; it takes all the strain."
+        f"Let the gores into their slits{_lengths(step, draft, unit)}: start at the hem, stop at the point, the"
+        f" panel's allowance narrowing to nothing there.{_folds(draft, 'the panel')} Work a bar over the"
+        " point; it takes all the strain."
     )
 
 
 def _gores(step: Step, draft: Draft, unit: Unit) -> str:
     return (
         f"Sew the gores to their panels{_lengths(step, draft, unit)}: start at the hem, stop at the point. Do not pull"
-        " the slanting edge; it stretches."
+        f" the slanting edge; it stretches.{_folds(draft, 'the panel')}"
     )
 
 
 def _centre(step: Step, draft: Draft, unit: Unit) -> str:
-    slit = draft.dimensions.neck_slit
-    stop = " Leave the neck slit open at the top." if slit and draft.choices.body.centre_seam != "back" else ""
-    return f"Close the centre seams above the gores and splits{_lengths(step, draft, unit)}.{stop}"
+    choices = draft.choices
+    places = [gore.place for gore in choices.gores] + [split.place for split in choices.splits]
+    above = " above the gores and splits" if any("centre" in place for place in places) else ""
+    stop = " Leave the neck slit open at the top." if _slit_in_seam(draft) else ""
+    return f"Close the centre seams{above}{_lengths(step, draft, unit)}.{stop}{_folds(draft, 'one side')}"
 
 
 def _side_panels(step: Step, draft: Draft, unit: Unit) -> str:
-    one = any(part in ("side-panel-left", "side-panel-right") for part in step.parts)
-    to = "the front" if one else "the front and the back"
-    return f"Sew the side panels to {to}, from the armpit down{_lengths(step, draft, unit)}."
+    whole = any(part.id == "side-panel-left" for part in draft.parts)
+    to = "the front and the back"
+    if whole:
+        to = "the back" if step.code == "side panels to back" else "the front"
+    return (
+        f"Sew the side panels to {to}, from the armpit down{_lengths(step, draft, unit)}."
+        f"{_folds(draft, 'the side panel')}"
+    )
 
 
 def _shoulders(step: Step, draft: Draft, unit: Unit) -> str:
-    return f"Sew the shoulder seams{_lengths(step, draft, unit)}."
+    return f"Sew the shoulder seams{_lengths(step, draft, unit)}.{_folds(draft, 'the back')}"
 
 
 def _neck(step: Step, draft: Draft, unit: Unit) -> str:
+    clip = "into the corners" if draft.choices.neck.shape == "rectangle" else "the curve"
+    slit = "turn the edges of the slit twice and hem them; then " if _slit_in_seam(draft) else ""
     return (
-        "Finish the neck: clip the curve, and face it with a narrow strip cut on the slant from the waste, or turn it"
-        " twice and hem."
+        f"Finish the neck: {slit}clip {clip}, and face it with a narrow strip cut on the slant from the waste, or turn"
+        " it twice and hem."
     )
 
 
 def _sleeves(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        "Sew each sleeve to its armhole while the body lies flat: the middle of the sleeve top to the shoulder line,"
-        f" right sides together{_lengths(step, draft, unit)}."
+        f"Sew each sleeve to its armhole{_back_stitch(draft)} while the body lies flat: the middle of the sleeve top to"
+        f" the shoulder line{_per_sleeve(step, draft, unit)}.{_folds(draft, 'the body')}"
     )
-
-
-def _to_back(step: Step, draft: Draft, unit: Unit) -> str:
-    return f"Sew the side panels to the back, from the armpit down{_lengths(step, draft, unit)}."
 
 
 def _to_tops(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        "Sew the rest of each sleeve top along the top of the side panel, its ends meeting in the middle"
-        f"{_lengths(step, draft, unit)}."
+        f"Sew the rest of each sleeve top{_back_stitch(draft)} along the top of the side panel, its ends meeting in the"
+        f" middle{_per_sleeve(step, draft, unit)}.{_folds(draft, 'the side panel')}"
     )
 
 
 def _gussets(step: Step, draft: Draft, unit: Unit) -> str:
+    allowance = format_length(draft.choices.sewing.allowance, unit)
     return (
-        "Set in the gussets: one corner at the front armpit, the next at the back, two sides to the sleeve and two to"
-        f" the body{_lengths(step, draft, unit)}. Stop a full allowance short of every corner and work a bar there."
+        f"Set in the gussets{_back_stitch(draft)}: one corner at the front armpit, the opposite at the back, two sides"
+        f" to the sleeve and two to the body{_lengths(step, draft, unit)}. Stop {allowance}, one allowance, short of"
+        f" every corner and work a bar there.{_folds(draft, 'the gusset')}"
     )
 
 
 def _run(step: Step, draft: Draft, unit: Unit) -> str:
-    kinds = {seam.kind for seam in draft.seams if seam.id in step.seams}
+    kinds = {seam.kind for seam in _seams(step, draft)}
+    split = any(each.place == "side" for each in draft.choices.splits)
+    end = "the top of the split" if split else "the hem"
+    gusset = draft.dimensions.gusset > 0
     if "underarm seam" not in kinds:
-        return "Close the sides from the armhole to the hem, right sides together."
-    opening = draft.dimensions.cuff_opening
-    stop = f" Leave the lowest {format_length(opening, unit)} of the sleeve open." if opening else ""
-    if kinds == {"underarm seam"}:
-        return f"Close each underarm seam, right sides together, from the cuff to the armpit.{stop}"
-    return f"Close the underarm and the side in one run, right sides together, from the cuff to the hem.{stop}"
-
-
-def _armholes(step: Step, draft: Draft, unit: Unit) -> str:
-    return "Turn the armhole edges twice and hem them, or bind them."
+        run = f"Close the sides from the armhole to {end}."
+    elif kinds == {"underarm seam"}:
+        run = "Close each underarm seam from the cuff to the armpit."
+    elif gusset:
+        run = (
+            "Close each underarm from the cuff to the gusset's corner, then go on from its opposite corner down the"
+            f" side to {end}."
+        )
+    else:
+        run = f"Close the underarm and the side in one run from the cuff to {end}."
+    stops = []
+    if cuff := draft.dimensions.cuff_opening:
+        stops.append(f"the lowest {format_length(cuff, unit)} of the sleeve")
+    at_side = [edge for ref, edge in _edges(draft, "opening") if not ref.part.startswith("sleeve")]
+    if at_side:
+        stops.append(f"{format_length(length(at_side[0].points), unit)} at the top of the left side")
+    stop = f" Leave {' and '.join(stops)} open." if stops else ""
+    return f"{run}{stop}{_folds(draft, 'the back')}"
 
 
 def _cuffs(step: Step, draft: Draft, unit: Unit) -> str:
-    both = "openings and the " if draft.dimensions.cuff_opening else ""
-    return f"Turn the {both}cuffs twice and hem them."
-
-
-def _openings(step: Step, draft: Draft, unit: Unit) -> str:
-    return "Face the edges of the opening with a straight strip; work a bar across its end."
+    if draft.dimensions.cuff_opening:
+        return (
+            "Face the edges of the sleeve openings with a straight strip, or turn them twice and hem; work a bar across"
+            " the end of each. Then turn the cuffs twice and hem them."
+        )
+    return "Turn the cuffs twice and hem them."
 
 
 def _splits(step: Step, draft: Draft, unit: Unit) -> str:
-    return "Turn the edges of the splits twice and hem them; work a bar or sew a small patch across each top."
-
-
-def _hang(step: Step, draft: Draft, unit: Unit) -> str:
-    return "Hang the garment for a day so that the slanting edges settle, then level the hem from the floor."
+    open_front = any(each.at == "centre-front" for each in draft.choices.closures)
+    edges = [
+        edge for ref, edge in _edges(draft, "split") if not (open_front and "centre-front" in f"{ref.part} {ref.edge}")
+    ]
+    out = ["Turn the edges of the open front twice and hem them, from the neck to the hem."] if open_front else []
+    if any(not edge.allowance for edge in edges):
+        out.append("Face each split that is cut into a panel with a straight strip before you cut it.")
+    if any(edge.allowance for edge in edges):
+        out.append("Turn the edges of each split that ends a seam twice and hem them.")
+    if edges:
+        out.append("Work a bar or sew a small patch across the top of each split.")
+    return " ".join(out)
 
 
 def _hem(step: Step, draft: Draft, unit: Unit) -> str:
     hem = format_length(draft.choices.sewing.hem, unit)
-    return f"Turn up the hem allowance ({hem}), easing in the fullness of the gores, and hem it."
+    round_ = any(level.centre for piece in draft.pieces for level in piece.levels)
+    ease = ", easing in the fullness of the rounded parts," if round_ else ""
+    return f"Turn up the hem allowance ({hem}){ease} and hem it."
 
 
 def _closures(step: Step, draft: Draft, unit: Unit) -> str:
-    return " ".join(
-        f"{'Side' if c.at == 'side' else c.at.capitalize()}: {CLOSERS[c.by][0].lower()}{CLOSERS[c.by][1:]}"
-        for c in draft.choices.closures
-    )
+    return " ".join(f"{c.at.capitalize()}: {CLOSERS[c.by]}" for c in draft.choices.closures)
 
 
 _WORDS: Final[Mapping[str, Say]] = {
@@ -183,15 +284,15 @@ _WORDS: Final[Mapping[str, Say]] = {
     "shoulders": _shoulders,
     "neck": _neck,
     "sleeves": _sleeves,
-    "side panels to back": _to_back,
+    "side panels to back": _side_panels,
     "sleeves to side panels": _to_tops,
     "gussets": _gussets,
     "underarm and sides": _run,
-    "armhole edges": _armholes,
+    "armhole edges": _always("Turn the armhole edges twice and hem them, or bind them."),
     "cuffs": _cuffs,
-    "openings": _openings,
+    "openings": _always("Face the edges of the opening with a straight strip; work a bar across each end."),
     "splits": _splits,
-    "hang": _hang,
+    "hang": _always("Hang the garment for a day so that the slanting edges settle, then level the hem from the floor."),
     "hem": _hem,
     "closures": _closures,
 }

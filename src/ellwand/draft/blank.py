@@ -79,11 +79,15 @@ class Book:
     finish: str
     _blanks: dict[str, Blank] = field(default_factory=dict)
     _known: dict[object, tuple[str, bool]] = field(default_factory=dict)
+    _wheres: dict[str, dict[str, None]] = field(default_factory=dict)
     _parts: list[Part] = field(default_factory=list)
     _seams: list[Seam] = field(default_factory=list)
 
-    def add(self, part: str, blank: Blank, *, mirrored: bool = False) -> str:
-        """Add one part cut as ``blank`` (or as its mirror image); alike pieces are kept once."""
+    def add(self, part: str, blank: Blank, *, mirrored: bool = False, where: str = "") -> str:
+        """Add one part cut as ``blank`` (or as its mirror image); alike pieces are kept once.
+
+        ``where``: the place that tells this piece from others of its name.
+        """
         same = _signature(blank.ring, blank.holes, mirrored=False)
         if same not in self._known:
             name = blank.name.replace(" ", "-")
@@ -93,6 +97,8 @@ class Book:
             self._known.setdefault(_signature(blank.ring, blank.holes, mirrored=True), (piece, True))
             self._known[same] = (piece, False)
         piece, other_way = self._known[same]
+        if where:
+            self._wheres.setdefault(piece, {})[where] = None
         self._parts.append(Part(part, piece, mirrored != other_way))
         return part
 
@@ -116,8 +122,7 @@ class Book:
         low_x, low_y, _, _ = bounds(_cut(blank.ring))
         blank = _moved(blank, -low_x, -low_y)
         count = sum(1 for part in self._parts if part.piece == name)
-        same_name = [other for other in self._blanks if self._blanks[other].name == blank.name]
-        label = blank.name if len(same_name) == 1 else f"{blank.name} {same_name.index(name) + 1}"
+        label = self._label(name)
         return Piece(
             id=name,
             name=label,
@@ -136,6 +141,17 @@ class Book:
             guides=blank.guides,
             small=blank.small,
         )
+
+    def _label(self, name: str) -> str:
+        """What the maker calls a piece: told from others of its name by its place, or else by a number."""
+        plain = self._blanks[name].name
+        alike = [other for other, blank in self._blanks.items() if blank.name == plain]
+        if len(alike) == 1:
+            return plain
+        called = {other: " and ".join(self._wheres.get(other, {})) for other in alike}
+        if called[name] and list(called.values()).count(called[name]) == 1:
+            return f"{called[name]} {plain}"
+        return f"{plain} {alike.index(name) + 1}"
 
 
 def _cut(runs: Sequence[Run]) -> Line:

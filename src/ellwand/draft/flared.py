@@ -59,12 +59,12 @@ def _gore(
     seam = allowance_for(plan, "gore seam")
     if not half:
         blank = _flared("gore", 0.0, line.start, base, left, right, [], plan.choices.sewing.hem, seam)
-        book.add(part, blank)
+        book.add(part, blank, where=line.place)
         return _refs(part, "left", left), _refs(part, "right", right)
     # a half is drawn with its straight edge at the left; the viewer's left half is its mirror image
     inner, outer = (right, left) if first else (left, right)
     blank = _half_flared("half gore", 0.0, line.start, base, inner, outer, [], plan.choices.sewing.hem, seam)
-    book.add(part, blank, mirrored=first)
+    book.add(part, blank, mirrored=first, where=line.place)
     inner_refs, outer_refs = _refs(part, "straight", inner), _refs(part, "slanted", outer)
     return (outer_refs, inner_refs) if first else (inner_refs, outer_refs)
 

@@ -174,7 +174,10 @@ def _poses(piece: Piece, mirrored: bool, cloth: Cloth) -> tuple[Pose, ...]:
 
 
 def _mend(piece: Piece, cloth: Cloth) -> str:
-    ways = "choose a wider cloth, a centre seam or shoulder panels"
+    ways = {
+        "body": "choose a wider cloth, a centre seam or shoulder panels",
+        "sleeve": 'choose a wider cloth, cut = "wide panels" or a narrower sleeve',
+    }.get(piece.place, "choose a wider cloth")
     _, low, _, high = bounds(piece.cut)
     helps = not cloth.nap and not may_lie_crosswise(piece, cloth) and high - low <= usable_width(cloth)
     return f"{ways}, or allow pieces crosswise" if helps else ways

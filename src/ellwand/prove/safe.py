@@ -22,6 +22,8 @@ WIDE_CUFF: Final = 45.0
 """A sleeve this wide at its end (cm) swings into things: common practice, no source."""
 NEAR_GROUND: Final = 10.0
 """A hem lower than this (cm) is trodden on: common practice, no source."""
+BELOW_KNEE: Final = 5.0
+"""A hem this far below the knee (cm) closes round a rider's legs: common practice, no source."""
 
 
 def cautions(draft: Draft, wearer: Wearer) -> tuple[Caution, ...]:
@@ -58,7 +60,7 @@ def _for_all(sewn: Sewn) -> list[Caution]:
         out.append(Caution("low-hem" if hem >= 0 else "trailing-hem", {"hem": abs(hem)}))
     split = max(splits_of(sewn).values(), default=0.0)
     closed = not opens_in_front(sewn) and split < size.levels["crotch"]
-    if hem < wearer["knee_to_floor"] and closed:
+    if hem < wearer["knee_to_floor"] - BELOW_KNEE and closed:
         out.append(Caution("riding", {"hem": hem}))
     if choices.gores or choices.body.flare:
         out.append(Caution("bias-hangs"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import Final
+from typing import Final, TypedDict
 
 from ellwand.depict.spread import drawing_bounds
 from ellwand.geometry.lines import Point
@@ -21,6 +21,10 @@ PRELUDE: Final = """
 }
 #let halo(body) = box(fill: white, outset: (x: 0.6pt, y: -0.6pt), body)
 """
+
+
+LAST_PAGE: Final = "#context [#metadata(here().page()) <last>]"
+"""Stands at the end of a source whose pages are to be counted."""
 
 
 def quoted(text: str) -> str:
@@ -45,7 +49,7 @@ def words(text: str, *, size: float | None = None, bold: bool = False, italic: b
 
 def table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]], size: float = 9.0) -> str:
     """A ruled table; cells are Typst expressions, ``columns`` Typst widths."""
-    out = [f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none, inset: (x: 2.5pt, y: 2pt),"]
+    out = [f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none, inset: (x: 2.5pt, y: 2.4pt),"]
     if head:
         out.append("table.header(" + ", ".join(f"text(weight: \"bold\", {quoted(h)})" for h in head) + "),")
         out.append("table.hline(stroke: 0.7pt),")
@@ -106,19 +110,24 @@ def compile_pdf(source: str) -> bytes:
     """
     import typst
 
-    plain = all(ord(c) < 0x250 or 0x2000 <= ord(c) < 0x2200 for c in source)
-    return bytes(
-        typst.compile(
-            source.encode(),
-            format="pdf",
-            font_paths=[str(_fonts())],
-            ignore_system_fonts=plain,
-            timestamp=0,
-        )
-    )
+    return bytes(typst.compile(source.encode(), format="pdf", timestamp=0, **_fonts(source)))
 
 
-def _fonts() -> Path:
+def page_count(source: str) -> int:
+    """How many pages the source fills, read at its LAST_PAGE."""
+    import typst
+
+    return int(typst.query(source.encode(), "<last>", field="value", one=True, **_fonts(source)))
+
+
+class _FontOptions(TypedDict):
+    font_paths: list[str | Path]
+    ignore_system_fonts: bool
+
+
+def _fonts(source: str) -> _FontOptions:
     import font_source_sans_pro
 
-    return Path(font_source_sans_pro.__file__).parent / "files"
+    plain = all(ord(c) < 0x250 or 0x2000 <= ord(c) < 0x2200 for c in source)
+    folder = Path(font_source_sans_pro.__file__).parent / "files"
+    return {"font_paths": [folder], "ignore_system_fonts": plain}

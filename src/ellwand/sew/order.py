@@ -64,29 +64,41 @@ def sew(draft: Draft) -> tuple[Step, ...]:
 
 
 def _seam_step(seam: Seam, draft: Draft) -> str:
-    """The step a seam is sewn in."""
-    edges = (edge_at(draft, seam.a), edge_at(draft, seam.b))
+    """The step a seam is sewn in; KeyError for a kind of seam without one."""
     names = f"{seam.a.part} {seam.b.part} {seam.a.edge} {seam.b.edge}"
-    if seam.kind == "gore to gore":
-        return "underarm and sides" if _is_side(seam) else "halves"
+    if seam.kind == "gore to gore" and _is_side(seam) and _is_middle(seam, draft):
+        return "underarm and sides"
     if seam.kind == "gore to panel":
-        return _gore_step(seam, edges, draft)
-    if seam.kind == "centre seam":
-        return "centre seams"
-    if seam.kind == "panel seam":
-        return "side panels to back" if _whole_side_panels(draft) and "side-back" in names else "side panels"
-    if seam.kind == "shoulder":
-        return "shoulders"
-    if seam.kind == "armhole":
-        return "sleeves to side panels" if _whole_side_panels(draft) and "-low" in names else "sleeves"
-    if seam.kind == "gusset":
-        return "gussets"
-    return "underarm and sides"
+        return _gore_step(seam, (edge_at(draft, seam.a), edge_at(draft, seam.b)), draft)
+    if _whole_side_panels(draft):
+        if seam.kind == "panel seam" and "side-back" in names:
+            return "side panels to back"
+        if seam.kind == "armhole" and "-low" in names:
+            return "sleeves to side panels"
+    return _STEP_OF[seam.kind]
+
+
+_STEP_OF: Final[Mapping[str, str]] = {
+    "gore to gore": "halves",
+    "centre seam": "centre seams",
+    "panel seam": "side panels",
+    "shoulder": "shoulders",
+    "armhole": "sleeves",
+    "gusset": "gussets",
+    "side seam": "underarm and sides",
+    "underarm seam": "underarm and sides",
+}
 
 
 def _is_side(seam: Seam) -> bool:
     """Whether a gore's seam belongs to the gores of a side seam."""
     return any(ref.part.startswith(("gore-side-left", "gore-side-right")) for ref in (seam.a, seam.b))
+
+
+def _is_middle(seam: Seam, draft: Draft) -> bool:
+    """Whether a seam is the middle one of a row of gores, where a split would be."""
+    row, _, number = seam.a.part.rpartition("-")
+    return int(number) == sum(part.id.rpartition("-")[0] == row for part in draft.parts) // 2
 
 
 def _gore_step(seam: Seam, edges: tuple[Edge, Edge], draft: Draft) -> str:
@@ -161,7 +173,8 @@ def _ordered(present: set[str]) -> list[str]:
 
 def _step(draft: Draft, n: int, code: str, seams: list[Seam], edges: list[EdgeRef], needs: list[int]) -> Step:
     sewing = draft.choices.sewing
-    seam_cm = sum(length(edge_at(draft, seam.a).points) for seam in seams)
+    seams_cm = {seam: length(edge_at(draft, seam.a).points) for seam in seams}
+    seam_cm = sum(seams_cm.values())
     edge_cm = sum(length(edge_at(draft, ref).points) for ref in edges)
     refs = [ref for seam in seams for ref in (seam.a, seam.b)] + edges
     parts = tuple(dict.fromkeys(ref.part for ref in refs)) or tuple(part.id for part in draft.parts)
@@ -176,5 +189,6 @@ def _step(draft: Draft, n: int, code: str, seams: list[Seam], edges: list[EdgeRe
         length=seam_cm + edge_cm,
         minutes_hand=hand_minutes(rows_cm),
         minutes_machine=machine_minutes(rows_cm, len(seams) + (1 if edges else 0)),
-        thread_m=seam_thread(seam_cm, sewing.finish, sewing.by) + edge_thread(edge_cm, sewing.by),
+        thread_m=sum(seam_thread(cm, seam.kind, sewing.finish, sewing.by) for seam, cm in seams_cm.items())
+        + edge_thread(edge_cm, sewing.by),
     )

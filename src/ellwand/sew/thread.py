@@ -64,13 +64,18 @@ ROWS: Final = {"plain": (1, 0), "run and fell": (1, 1), "french": (2, 0), "overc
 """Finish -> rows of seam stitching, rows of felling or overcasting."""
 
 
-def seam_thread(length: float, finish: str, by: str) -> float:
-    """Metres of thread for ``length`` cm of seam with its finish, waste included."""
+STRESSED: Final = frozenset({"armhole", "gusset"})
+"""Kinds of seam sewn in back stitch by hand: finds keep it for stressed places (Crowfoot, Pritchard and Staniland)."""
+
+
+def seam_thread(length: float, kind: str, finish: str, by: str) -> float:
+    """Metres of thread for ``length`` cm of a seam of that kind with its finish, waste included."""
     rows, fells = ROWS[finish]
     if by == "machine":
         ratio = (rows + fells) * lockstitch(THICKNESS, 1 / MACHINE_STITCH)
     else:
-        ratio = rows * running(THICKNESS, 1 / HAND_STITCH) + fells * fell(THICKNESS, HAND_STITCH)
+        row = back_stitch if kind in STRESSED else running
+        ratio = rows * row(THICKNESS, 1 / HAND_STITCH) + fells * fell(THICKNESS, HAND_STITCH)
     return length * ratio * (1 + WASTE) / 100
 
 

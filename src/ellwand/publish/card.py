@@ -1,0 +1,273 @@
+"""The cut card: everything needed to chalk, cut and sew one garment, on paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ellwand.depict import words as say
+from ellwand.depict.chalk import ChalkRow, chalk_rows
+from ellwand.depict.laying import lay_drawing
+from ellwand.depict.lettering import shortened
+from ellwand.depict.naming import cut_how, numbers
+from ellwand.depict.people import estimated, measure_these, measured
+from ellwand.depict.shopping import shopping_rows
+from ellwand.depict.sizes import extent
+from ellwand.depict.spread import drawing_bounds, pieces_sheet
+from ellwand.depict.view import garment_view
+from ellwand.model.garment import Garment
+from ellwand.model.lay import Lay
+from ellwand.publish.typst_text import FONT, LAST_PAGE, PRELUDE, compile_pdf, page_count, picture, quoted, table, words
+from ellwand.units import Unit, format_length
+
+LONGEST_NAME = 60
+LAY_HEIGHTS = (9.0, 8.0, 7.2, 6.4)
+"""How high a lay may be on a page that it shares (cm), from what is best downward."""
+TALLEST = 12.5
+"""How high it may be on a page that it has almost to itself (cm)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A sheet of paper with its margin (cm)."""
+
+    width: float
+    height: float
+    margin: float = 1.2
+
+    @property
+    def room(self) -> float:
+        """Width between the margins."""
+        return self.width - 2 * self.margin
+
+
+A4, LETTER = Paper(21.0, 29.7), Paper(21.59, 27.94)
+
+
+def card_pdf(garment: Garment) -> bytes:
+    """The card as PDF: A4, or Letter for who reads inches; the same bytes for the same garment.
+
+    The lay is drawn as large as lets the card end on its second page; where that cannot be, the sewing goes on a
+    page of its own.
+    """
+    before, after = _opening(garment), _closing(garment)
+    sources = (f"{before}\n{_lays(garment, tall)}\n{after}" for tall in LAY_HEIGHTS)
+    fitting = next((source for source in sources if page_count(source) <= 2), "")
+    return compile_pdf(fitting or "\n".join([before, _lays(garment, TALLEST), "#pagebreak(weak: true)", after]))
+
+
+def _paper(garment: Garment) -> Paper:
+    return LETTER if garment.wearer.unit == "in" else A4
+
+
+def _opening(garment: Garment) -> str:
+    """The setting of the pages, and the first of them."""
+    paper, title = _paper(garment), _title(garment)
+    return "\n".join(
+        [
+            f"#set document(title: {quoted(title)}, date: none)",
+            f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: {paper.margin}cm, footer-descent: 2mm,"
+            f" footer: context align(right, text(size: 8.5pt, [#{words(title)}, #counter(page).display()"
+            " of #counter(page).final().first()])))",
+            f'#set text(font: "{FONT}", size: 10pt, hyphenate: false)',
+            "#set par(leading: 0.45em, spacing: 0.6em)",
+            "#set table(align: left + horizon)",
+            PRELUDE,
+            _front_page(garment, paper, title),
+        ]
+    )
+
+
+def _lays(garment: Garment, tall: float) -> str:
+    """The lays, up to ``tall`` cm high on paper."""
+    return "\n".join(_lay_section(garment, lay, _paper(garment), tall) for lay in garment.lays)
+
+
+def _closing(garment: Garment) -> str:
+    return "\n".join([_sewing(garment), _findings(garment), LAST_PAGE])
+
+
+def _title(garment: Garment) -> str:
+    name = shortened(garment.wearer.name, LONGEST_NAME)
+    style = shortened(garment.title, LONGEST_NAME)
+    return f"{style[:1].upper()}{style[1:]} for {name}" if name else style[:1].upper() + style[1:]
+
+
+def _heading(text: str) -> str:
+    return f"#block(above: 4mm, below: 2mm, sticky: true, {words(text, size=12.5, bold=True)})"
+
+
+def _front_page(garment: Garment, paper: Paper, title: str) -> str:
+    unit, draft = garment.wearer.unit, garment.draft
+    sewing = garment.choices.sewing
+    note = (
+        f"Sizes are in {'inches' if unit == 'in' else 'cm'}, as cut: the seam allowance of"
+        f" {format_length(sewing.allowance, unit)} and the hem of {format_length(sewing.hem, unit)} are in them."
+    )
+    left = 8.6
+    views, tall = _views(garment, left, 6.2)
+    # title and note, the views or the table beside them, the key, and air
+    above = 1.9 + max(tall + 0.7, 0.5 * (len(draft.pieces) + 1) + 3.2)
+    sheet = pieces_sheet(draft, unit, paper.room, paper.height - 2 * paper.margin - above - 1.9)
+    return "\n".join(
+        [
+            f"#block(below: 3mm, {words(title, size=19, bold=True)})",
+            f"#{words(note)}",
+            "#v(2mm)",
+            f"#grid(columns: ({left}cm, 1fr), column-gutter: 6mm, [",
+            views,
+            "], [",
+            _piece_table(garment),
+            _measures(garment),
+            "])",
+            "#v(1fr)",
+            f"#align(center)[{picture(sheet.drawing, sheet.scale)}]",
+            "#v(1fr)",
+            f"#{words(_KEY, size=9)}",
+            "#pagebreak(weak: true)",
+        ]
+    )
+
+
+_KEY = (
+    "Full line: cut here. Dashed: sew here. Dash and dot: fold. Arrow: along the selvedge. A short bar across the"
+    " allowance: mark it; there one seam ends and the next begins. The figures beside the marks count from the"
+    " cut hem or cuff; those along a top edge from its left corner."
+)
+
+
+def _views(garment: Garment, width: float, height: float) -> tuple[str, float]:
+    """Front and back beside each other at one scale, with captions; and their height (cm)."""
+    drawings = [garment_view(garment.draft, face) for face in ("front", "back")]
+    boxes = [drawing_bounds(drawing, 1.0) for drawing in drawings]
+    scale = min(width * 0.48 / max(b[2] - b[0] for b in boxes), height / max(b[3] - b[1] for b in boxes))
+    cells = [f"[{picture(drawing, scale)}]" for drawing in drawings]
+    captions = [f"align(center, {words(text)})" for text in ("front", "back")]
+    grid = f"#grid(columns: (1fr, 1fr), align: center, row-gutter: 1.5mm, {', '.join(cells)}, {', '.join(captions)})"
+    return grid, scale * max(b[3] - b[1] for b in boxes)
+
+
+def _piece_table(garment: Garment) -> str:
+    unit, key = garment.wearer.unit, numbers(garment.draft.pieces)
+    rows = []
+    for piece in garment.draft.pieces:
+        size = extent(piece)
+        wide = max(x for x, _ in piece.cut) - min(x for x, _ in piece.cut)
+        rows.append(
+            [
+                words(str(key[piece.id]), bold=True),
+                words(piece.name),
+                words(cut_how(garment.draft, piece).removeprefix("cut ")),
+                words(f"{format_length(wide, unit, mark=False)} × {format_length(size.height, unit, mark=False)}"),
+            ]
+        )
+    return table(["auto", "1fr", "auto", "auto"], ["no.", "piece", "cut", "width × length"], rows, 9.5)
+
+
+def _measures(garment: Garment) -> str:
+    out = []
+    for label, text in (("Measured: ", measured(garment)), ("Estimated: ", estimated(garment))):
+        if text:
+            out.append(f"#block(above: 2mm, {words(label, size=9, bold=True)} + {words(text + '.', size=9)})")
+    if these := measure_these(garment):
+        decide = "it decides" if len(these) == 1 else "they decide"
+        text = f"Measure before cutting: {' and '.join(these)}; {decide} whether the neck passes the head."
+        out.append(f"#block(above: 2mm, stroke: 0.8pt, inset: 3pt, {words(text, bold=True)})")
+    return "\n".join(out)
+
+
+def _lay_section(garment: Garment, lay: Lay, paper: Paper, most: float) -> str:
+    unit = garment.wearer.unit
+    lying = lay.length > lay.width
+    across, up = (lay.length, lay.width) if lying else (lay.width, lay.length)
+    most = most if lying else 1.25 * most
+    scale = min((paper.room - 1.9) / across, most / up, 0.1)
+    drawing = lay_drawing(lay, garment.draft.pieces, unit, scale=scale, lying=lying)
+    intro = (
+        f"The cloth lies flat, {format_length(lay.width, unit)} wide and {format_length(lay.length, unit)} long."
+        " The small figures are distances: from the cut end / from the left selvedge."
+    )
+    buy = " ".join(f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text + '   ')} +" for what, text in shopping_rows(garment))
+    return "\n".join(
+        [
+            _heading("To buy"),
+            f"#par({buy} [])",
+            _heading("The lay"),
+            f"#{words(intro)}",
+            f"#align(center)[{picture(drawing, scale)}]",
+            _heading("Chalk list"),
+            f"#{words(_CHALK)}",
+            _chalk_table(garment, lay),
+        ]
+    )
+
+
+_CHALK = (
+    "In this order. Every corner: its letter, distance from the cut end / distance from the left selvedge. The letters"
+    " run counter-clockwise from the corner nearest the cut end. Join them with straight lines; swing arcs with a string."
+)
+
+
+def _chalk_table(garment: Garment, lay: Lay) -> str:
+    unit = garment.wearer.unit
+    steps: dict[int, list[ChalkRow]] = {}
+    for row in chalk_rows(lay, garment.draft.pieces, unit):
+        steps.setdefault(row.step, []).append(row)
+    cells = []
+    for n, rows in steps.items():
+        first = rows[0]
+        name = f"{first.piece} {first.part}".strip()
+        cells.append([words(str(n)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))])
+    return table(["auto", "auto", "auto", "1fr"], ["", "no.", "piece", "chalk at"], cells, 9)
+
+
+def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
+    """One piece's rows in words; no pair of distances is broken at a line's end."""
+    nbsp = "\u00a0"
+
+    def at(along: float, across: float) -> str:
+        pair = f"{format_length(along, unit, mark=False)} / {format_length(across, unit, mark=False)}"
+        return pair.replace(" ", nbsp)
+
+    parts = []
+    corners = [f"{row.letter}{nbsp}{at(row.along, row.across)}" for row in rows if row.what == "corner"]
+    parts.append("   ".join(corners))
+    for row in rows:
+        spot = at(row.along, row.across)
+        if row.what == "arc":
+            parts.append(f"arc {row.letter}: radius {format_length(row.radius, unit)} about {spot}")
+        elif row.what == "curve":
+            parts.append(f"neck curve {row.letter} through {spot}")
+        elif row.what == "slit":
+            parts.append(f"slit{' ' + row.note if row.note else ''}: {spot} to {at(row.to_along, row.to_across)}")
+        elif row.what == "neck":
+            parts.append(f"{row.note}, which is at {spot}")
+    return ".  ".join(parts) + "."
+
+
+def _sewing(garment: Garment) -> str:
+    if not garment.steps:
+        return ""
+    unit = garment.wearer.unit
+    by_hand = garment.choices.sewing.by == "hand"
+    minutes = sum(s.minutes_hand if by_hand else s.minutes_machine for s in garment.steps)
+    hours = f"about {max(1, round(minutes / 60))} h by {garment.choices.sewing.by}"
+    rows = [[words(str(s.n), bold=True), words(say.step(s, garment.draft, unit))] for s in garment.steps]
+    return _heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, 10)
+
+
+def _findings(garment: Garment) -> str:
+    unit = garment.wearer.unit
+    order = ("will not work", "look again")
+    found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
+    sound = sum(1 for f in garment.proof.findings if f.outcome == "sound")
+    out = [_heading(f"Checks ({sound} of {len(garment.proof.findings)} sound)")]
+    rows = []
+    for f in found:
+        mend = say.mend(f, unit)
+        rows.append([words(f.outcome, bold=True), words(say.why(f, unit) + (f" To mend: {mend}" if mend else ""))])
+    if rows:
+        out.append(table(["auto", "1fr"], [], rows, 10))
+    if garment.cautions:
+        out.append(_heading("Take care"))
+        out += [f"#block(above: 1.6mm, {words('– ' + say.caution(c, unit))})" for c in garment.cautions]
+    return "\n".join(out)

@@ -1,0 +1,98 @@
+"""Single files of a garment: pieces and lay as SVG, the chalk list as CSV, the sewing order as Markdown."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+
+from ellwand.depict import words as say
+from ellwand.depict.chalk import chalk_rows
+from ellwand.depict.laying import lay_drawing
+from ellwand.depict.shopping import shopping_rows
+from ellwand.depict.spread import pieces_sheet
+from ellwand.model.garment import Garment
+from ellwand.model.lay import Lay
+from ellwand.publish.svg import svg
+from ellwand.publish.text import clean
+from ellwand.units import CM_PER, Unit
+
+LAY_SCALE = 0.1
+"""Paper cm per cm of the lay's SVG."""
+CSV_HEAD = (
+    "step",
+    "no",
+    "piece",
+    "part",
+    "what",
+    "corner",
+    "from_cut_end",
+    "from_left_selvedge",
+    "radius",
+    "to_from_cut_end",
+    "to_from_left_selvedge",
+    "unit",
+    "note",
+)
+
+
+def pieces_svg(garment: Garment) -> str:
+    """Every piece with its sizes, at one scale, on a sheet as wide as A3."""
+    sheet = pieces_sheet(garment.draft, garment.wearer.unit, 40.0, 27.0)
+    return svg(sheet.drawing, sheet.scale, f"{garment.title}: pieces for {garment.wearer.name}")
+
+
+def lay_svg(garment: Garment, lay: Lay) -> str:
+    """The lay at one to ten, its cut end at the left."""
+    drawing = lay_drawing(lay, garment.draft.pieces, garment.wearer.unit, scale=LAY_SCALE, lying=True)
+    return svg(drawing, LAY_SCALE, f"{garment.title}: lay for {garment.wearer.name}")
+
+
+def chalk_csv(garment: Garment, lay: Lay) -> str:
+    """The chalk list; lengths in the wearer's unit as decimals."""
+    unit = garment.wearer.unit
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(CSV_HEAD)
+    for row in chalk_rows(lay, garment.draft.pieces, unit):
+        is_slit = row.what == "slit"
+        writer.writerow(
+            [
+                row.step,
+                row.key,
+                row.piece,
+                row.part,
+                row.what,
+                row.letter,
+                _decimal(row.along, unit),
+                _decimal(row.across, unit),
+                _decimal(row.radius, unit) if row.radius else "",
+                _decimal(row.to_along, unit) if is_slit else "",
+                _decimal(row.to_across, unit) if is_slit else "",
+                unit,
+                row.note,
+            ]
+        )
+    return out.getvalue()
+
+
+def _decimal(cm: float, unit: Unit) -> str:
+    return f"{round(cm / CM_PER[unit], 3) + 0.0:.3f}".rstrip("0").rstrip(".")
+
+
+def sewing_md(garment: Garment) -> str:
+    """What to buy, the sewing order and the cautions as Markdown."""
+    unit = garment.wearer.unit
+    lines = [f"# {_plain(garment.title)} for {_plain(garment.wearer.name)}", ""]
+    lines += [f"- {what}: {_plain(text)}" for what, text in shopping_rows(garment)]
+    lines += ["", "## Sewing order", ""]
+    lines += [f"{step.n}. {_plain(say.step(step, garment.draft, unit))}" for step in garment.steps]
+    if garment.cautions:
+        lines += ["", "## Take care", ""]
+        lines += [f"- {_plain(say.caution(each, unit))}" for each in garment.cautions]
+    return "\n".join(lines) + "\n"
+
+
+def _plain(text: str) -> str:
+    """Text that Markdown shows as it is."""
+    return re.sub(r"([\\`*_\[\]<>#|~])", r"\\\1", clean(text))
