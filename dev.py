@@ -58,9 +58,7 @@ class Python(NamedTuple):
 def answer(*command: str) -> str:
     """What a command prints, or '' where it cannot be run or fails."""
     try:
-        done = subprocess.run(
-            command, capture_output=True, check=True, timeout=60, stdin=subprocess.DEVNULL, cwd=ROOT
-        )
+        done = subprocess.run(command, capture_output=True, check=True, timeout=60, stdin=subprocess.DEVNULL, cwd=ROOT)
     except (OSError, subprocess.SubprocessError):
         return ""
     return done.stdout.decode("utf-8", "replace").strip()
@@ -123,9 +121,7 @@ def index_settings(pip_settings: str, environ: dict[str, str]) -> dict[str, str]
         ("index-url", "UV_DEFAULT_INDEX", "UV_INDEX_URL"),
         ("cert", "SSL_CERT_FILE", "SSL_CERT_DIR"),
     ):
-        values = [
-            told[f"{place}.{name}"] for place in (":env:", "install", "global") if f"{place}.{name}" in told
-        ]
+        values = [told[f"{place}.{name}"] for place in (":env:", "install", "global") if f"{place}.{name}" in told]
         if values and variable not in environ and older not in environ:
             settings[variable] = str(ast.literal_eval(values[0]))
     return settings

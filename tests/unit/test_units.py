@@ -34,7 +34,23 @@ def test_written_lengths(text: str, cm: float) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["", " ", "-3", "abc", "3 ells", "1e9", "nan", "3 in 4 ft", "1/0", "5 5", True, None, [], float("inf"), "1/" + "9" * 5000],
+    [
+        "",
+        " ",
+        "-3",
+        "abc",
+        "3 ells",
+        "1e9",
+        "nan",
+        "3 in 4 ft",
+        "1/0",
+        "5 5",
+        True,
+        None,
+        [],
+        float("inf"),
+        "1/" + "9" * 5000,
+    ],
 )
 def test_what_is_no_length_is_refused(text: object) -> None:
     with pytest.raises(BadInput) as refused:

@@ -83,10 +83,7 @@ def _outline_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
 
 
 def _slit_rows(base: Base, ring: Line) -> list[ChalkRow]:
-    return [
-        ChalkRow(*base, "slit", "", s.mouth[1], s.mouth[0], 0.0, s.tip[1], s.tip[0])
-        for s in slits(trace(ring))
-    ]
+    return [ChalkRow(*base, "slit", "", s.mouth[1], s.mouth[0], 0.0, s.tip[1], s.tip[0]) for s in slits(trace(ring))]
 
 
 def _curve_row(base: Base, points: Line, ends: str, unit: Unit) -> ChalkRow:

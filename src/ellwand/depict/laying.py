@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from shapely import LineString, Polygon, box
@@ -128,8 +129,15 @@ class _Cloth:
                 (page[0] + dx * self.paper(a), page[1] + dy * self.paper(b))
                 for a, b in ((1.0, 2.2), (1.0, 5.0), (3.0, 2.2), (2.0, 8.0))
             ]
+            inward = [self._toward(page, (middle.x, middle.y), mm) for mm in (4.0, 5.5, 7.0)]
             tries = [Label("chalk", text, at, anchor, SMALL) for text in (pair, letter) for at in spots]
+            tries += [Label("chalk", letter, at, "middle", SMALL) for at in inward]
             self.letters.first_free(t for t in tries if room.contains(shape_of(t, self.scale)) and self._apart(t))
+
+    def _toward(self, start: Point, end: Point, mm: float) -> Point:
+        """So many mm on paper from one point toward another."""
+        share = min(0.5, self.paper(mm) / (math.dist(start, end) or 1.0))
+        return (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
 
     def _apart(self, label: Label) -> bool:
         """Far enough from its neighbours not to be read as one with them."""
@@ -178,7 +186,9 @@ def corner_points(ring: Line) -> list[Point]:
 
 def _lines(shape: object) -> list[Line]:
     parts = getattr(shape, "geoms", [shape])
-    return [tuple((float(x), float(y)) for x, y in p.coords) for p in parts if isinstance(p, LineString) and p.length > 0]
+    return [
+        tuple((float(x), float(y)) for x, y in p.coords) for p in parts if isinstance(p, LineString) and p.length > 0
+    ]
 
 
 def _spots(shape: Polygon) -> list[Point]:

@@ -32,7 +32,12 @@ def shape_of(label: Label, scale: float) -> Polygon:
     height = 1.2 * label.size * CM_PER_POINT / scale
     left = {"start": 0.0, "middle": -width / 2, "end": -width}[label.anchor]
     c, s = math.cos(math.radians(label.turn)), math.sin(math.radians(label.turn))
-    corners = ((left, -height / 2), (left + width, -height / 2), (left + width, height / 2), (left, height / 2))
+    corners = (
+        (left, -height / 2),
+        (left + width, -height / 2),
+        (left + width, height / 2),
+        (left, height / 2),
+    )
     return Polygon([(label.at[0] + x * c - y * s, label.at[1] + x * s + y * c) for x, y in corners])
 
 

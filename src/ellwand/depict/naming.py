@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from ellwand.model.draft import Draft, Part
+from ellwand.model.draft import Draft
 from ellwand.model.piece import Edge, Piece
 
 
@@ -40,13 +40,19 @@ _SLACK = (0.0, -0.01, 0.01)
 
 def part_name(part: str, piece: Piece) -> str:
     """Which of the alike parts this is: 'left', 'side right', or '' when there is just one."""
-    words = [word for word in part.split("-") if word not in piece.name.split() and word != "half"]
-    return " ".join(words) if piece.count > 1 else ""
+    return _beyond(part, piece) if piece.count > 1 else ""
 
 
-def part_of(draft: Draft, part_id: str) -> Part:
-    """The part of that name."""
-    return next(part for part in draft.parts if part.id == part_id)
+def _beyond(part: str, piece: Piece) -> str:
+    """What a part's name adds to its piece's."""
+    return " ".join(word for word in part.split("-") if word not in piece.name.split() and word != "half")
+
+
+def places(draft: Draft, piece: Piece) -> str:
+    """Where a piece's parts go, when its name does not say it: 'centre front, centre back'; else ''."""
+    names = [_beyond(part.id, piece) for part in draft.parts if part.piece == piece.id]
+    plain = [" ".join(w for w in name.split() if w not in ("left", "right") and not w.isdigit()) for name in names]
+    return ", ".join(dict.fromkeys(name for name in plain if name))
 
 
 _EDGES = {"neck slit": "", "neck": "neck", "split": "left open", "opening": "opening"}

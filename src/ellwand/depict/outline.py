@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -113,7 +114,10 @@ def circle(points: Line) -> Circle | None:
     if abs(d) < 1e-9:
         return None
     a, b, c = ax * ax + ay * ay, bx * bx + by * by, cx * cx + cy * cy
-    centre = ((a * (by - cy) + b * (cy - ay) + c * (ay - by)) / d, (a * (cx - bx) + b * (ax - cx) + c * (bx - ax)) / d)
+    centre = (
+        (a * (by - cy) + b * (cy - ay) + c * (ay - by)) / d,
+        (a * (cx - bx) + b * (ax - cx) + c * (bx - ax)) / d,
+    )
     radius = math.dist(centre, points[0])
     if any(abs(math.dist(centre, point) - radius) > 0.05 for point in points):
         return None
@@ -123,7 +127,7 @@ def circle(points: Line) -> Circle | None:
 def middle(points: Line) -> Point:
     """The point half way along a line."""
     half = length(points) / 2
-    for a, b in zip(points, points[1:], strict=False):
+    for a, b in itertools.pairwise(points):
         step = math.dist(a, b)
         if half <= step:
             t = half / step if step else 0.0

@@ -1,28 +1,24 @@
-"""One piece as a measured drawing."""
+"""One piece as a measured drawing: its lettering."""
 
 from __future__ import annotations
 
 import math
 from dataclasses import replace
 
-from shapely import LineString, Polygon, box
+from shapely import LineString
 
-from ellwand.depict.lettering import CM_PER_POINT, Lettering, shape_of, readable, text_width
-from ellwand.depict.naming import edge_name, mirrors_itself
-from ellwand.depict.outline import Slit, middle
-from ellwand.depict.sizes import Extent, Mark, NeckHole, cut_slits, extent, fold_level, marks, neck_hole
-from ellwand.geometry.lines import Line, Point, bounds, length
+from ellwand.depict.lettering import CM_PER_POINT, readable, shape_of, text_width
+from ellwand.depict.naming import edge_name
+from ellwand.depict.outline import middle
+from ellwand.depict.piece_lines import PLAIN, SMALL, PieceLines
+from ellwand.depict.sizes import NeckHole, fold_level
+from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
 from ellwand.model.piece import Piece
-from ellwand.units import Unit, format_length
-
-SMALL, PLAIN = 8.0, 9.0
-"""Sizes of lettering in points: edge names, and numbers."""
+from ellwand.units import Unit
 
 
-def piece_drawing(
-    piece: Piece, unit: Unit, *, number: int | None = None, how: str = "", scale: float = 0.1
-) -> Drawing:
+def piece_drawing(piece: Piece, unit: Unit, *, number: int | None = None, how: str = "", scale: float = 0.1) -> Drawing:
     """The piece with its sizes, to be drawn at ``scale`` (paper cm per cm), its cut outline starting at (0, 0).
 
     ``number`` and ``how`` ('cut 2') are written inside where there is room.
@@ -41,139 +37,8 @@ def piece_drawing(
     return Drawing(tuple(drawn.strokes), tuple(drawn.letters.labels))
 
 
-class _Sheet:
-    """The drawing of one piece while it is being made."""
-
-    def __init__(self, piece: Piece, unit: Unit, scale: float) -> None:
-        self.piece, self.unit, self.scale = piece, unit, scale
-        self.x0, self.y0, self.x1, self.y1 = bounds(piece.cut)
-        self.strokes: list[Stroke] = []
-        self.letters = Lettering(scale)
-        self.inside = Polygon(piece.sewn, piece.sewn_holes).buffer(-0.03 / scale)
-        self.extent: Extent = extent(piece)
-        self.hole: NeckHole | None = neck_hole(piece)
-        self.marks: tuple[Mark, ...] = marks(piece)
-        left = [m for m in self.marks if not m.on_top and m.at[0] < (self.x0 + self.x1) / 2]
-        self.lopsided = bool(left) and not mirrors_itself(piece)
-
-    def paper(self, mm: float) -> float:
-        """So many mm on paper, in drawing cm."""
-        return mm / 10 / self.scale
-
-    def say(self, value: float) -> str:
-        return format_length(value, self.unit, mark=False)
-
-    # --- lines ---------------------------------------------------------------------------------------------
-
-    def outline(self) -> None:
-        piece = self.piece
-        self.strokes.append(Stroke("cut", piece.cut, True, piece.cut_holes))
-        self.strokes.append(Stroke("sewn", piece.sewn, True, piece.sewn_holes))
-        for guide in piece.guides:
-            self.strokes.append(Stroke("fold", guide.points))
-
-    def sizes(self) -> None:
-        size = self.extent
-        gap = self.paper(3.0)
-        lower = self._chain([s.mouth[0] for s in cut_slits(self.piece) if s.mouth[1] < self.y0 + 0.05], self.y0 - gap)
-        self._chain([s.mouth[0] for s in cut_slits(self.piece) if self._at_back_hem(s)], self.y1 + gap)
-        self._across(size.bottom[0][0], size.bottom[1][0], self.y0 - gap - lower, size.bottom[0][1])
-        if size.top_width > 0.05 and abs(size.top_width - size.bottom_width) > 0.05:
-            self._across(size.top[0][0], size.top[1][0], self.y1 + gap + self._top_room(), size.top[0][1])
-        self._up(self.x0 - (self.paper(14) if self.lopsided else gap), self.y0, self.y1)
-        if size.side:
-            self._aslant(size.bottom[1], size.top[1])
-        self._marks()
-
-    def _at_back_hem(self, slit: Slit) -> bool:
-        return fold_level(self.piece) is not None and slit.mouth[1] > self.y1 - 0.05
-
-    def _chain(self, stops: list[float], y: float) -> float:
-        """Distances from side to slit, slit to slit, slit to side; returns the room it takes."""
-        if not stops:
-            return 0.0
-        at = [self.x0, *sorted(stops), self.x1]
-        for a, b in zip(at, at[1:], strict=False):
-            self._across(a, b, y, (self.y0 + self.y1) / 2)
-        return self.paper(5.5)
-
-    def _top_room(self) -> float:
-        return self.paper(4.0) if any(mark.on_top for mark in self.marks) else 0.0
-
-    def _across(self, a: float, b: float, y: float, edge: float) -> None:
-        text, size = self.say(b - a), PLAIN
-        below = y < edge
-        lift = self.paper(0.6) + size * CM_PER_POINT / self.scale / 2
-        self.strokes.append(Stroke("dimension", ((a, y), (b, y))))
-        for x in (a, b):
-            tick = self.paper(0.9)
-            self.strokes.append(Stroke("dimension", ((x, y - tick), (x, y + tick))))
-        self.letters.put(Label("dimension", text, ((a + b) / 2, y - lift if below else y + lift), size=size))
-
-    def _up(self, x: float, low: float, high: float) -> None:
-        text = self.say(high - low)
-        tick = self.paper(0.9)
-        self.strokes.append(Stroke("dimension", ((x, low), (x, high))))
-        for y in (low, high):
-            self.strokes.append(Stroke("dimension", ((x - tick, y), (x + tick, y))))
-        lift = self.paper(0.6) + PLAIN * CM_PER_POINT / self.scale / 2
-        self.letters.put(Label("dimension", text, (x - lift, (low + high) / 2), size=PLAIN, turn=90.0))
-
-    def _aslant(self, low: Point, high: Point) -> None:
-        """A slanted side: its length along the side, outside."""
-        dx, dy = high[0] - low[0], high[1] - low[1]
-        run = math.hypot(dx, dy)
-        out = (dy / run, -dx / run)
-        gap = self.paper(2.2)
-        a = (low[0] + out[0] * gap, low[1] + out[1] * gap)
-        b = (high[0] + out[0] * gap, high[1] + out[1] * gap)
-        self.strokes.append(Stroke("dimension", (a, b)))
-        for p in (a, b):
-            t = self.paper(0.9)
-            self.strokes.append(
-                Stroke("dimension", ((p[0] - out[0] * t, p[1] - out[1] * t), (p[0] + out[0] * t, p[1] + out[1] * t)))
-            )
-        lift = self.paper(0.6) + PLAIN * CM_PER_POINT / self.scale / 2
-        at = ((a[0] + b[0]) / 2 + out[0] * lift, (a[1] + b[1]) / 2 + out[1] * lift)
-        turn = readable(math.degrees(math.atan2(dy, dx)))
-        self.letters.put(Label("dimension", self.say(run), at, size=PLAIN, turn=turn))
-
-    def _marks(self) -> None:
-        for mark in self.marks:
-            self.strokes.append(Stroke("mark", (mark.at, mark.inner)))
-            if mark.on_top:
-                self._top_mark(mark)
-        self._side_marks(1)
-        if self.lopsided:
-            self._side_marks(-1)
-
-    def _side_marks(self, sign: int) -> None:
-        """The distances of the marks on the right (1) or left (−1) side, outside."""
-        mid = (self.x0 + self.x1) / 2
-        side = sorted((m for m in self.marks if not m.on_top and (m.at[0] - mid) * sign > 0), key=lambda m: m.at[1])
-        aslant = self.extent.side > 0 and sign > 0
-        edge = self.x1 if sign > 0 else self.x0
-        anchor: Anchor = "start" if sign > 0 else "end"
-        heights = _spread([m.at[1] for m in side], self.paper(3.6))
-        for mark, y in zip(side, heights, strict=True):
-            x = mark.at[0] + self.paper(7.7) if aslant else edge + sign * self.paper(2.2)
-            self.strokes.append(Stroke("leader", (mark.at, (x, y))))
-            text = self.say(mark.distance)
-            self.letters.put(Label("dimension", text, (x + sign * self.paper(0.5), y), anchor, SMALL))
-
-    def _top_mark(self, mark: Mark) -> None:
-        y = self.y1 + self.paper(2.2)
-        self.letters.first_free([Label("dimension", self.say(mark.distance), (mark.at[0], y), size=SMALL)])
-
-    def slits(self) -> None:
-        """Cuts up from a hem: how long."""
-        for slit in cut_slits(self.piece):
-            if slit.mouth[1] < self.y0 + 0.05 or self._at_back_hem(slit):
-                middle_y = (slit.mouth[1] + slit.tip[1]) / 2
-                text = f"slit {self.say(math.dist(slit.mouth, slit.tip))}"
-                self.letters.put(Label("dimension", text, (slit.mouth[0] - self.paper(2.0), middle_y), size=SMALL, turn=90.0))
-
-    # --- lettering -----------------------------------------------------------------------------------------
+class _Sheet(PieceLines):
+    """The same with names on it, each where it finds room."""
 
     def heading(self, number: int | None, how: str) -> None:
         """Number, name and count in the middle, as far as they fit."""
@@ -188,6 +53,9 @@ class _Sheet:
                 if all(self._fits(label) for label in block):
                     self._write(block)
                     return
+        spots = [(x, y) for share in heights for y in [self.y0 + (self.y1 - self.y0) * share] for x in self._middles(y)]
+        if self._inside([Label("name", lines[0][0], at, size=size) for size in (12.0, 9.0) for at in spots]):
+            return
         middle_y = (self.y0 + self.y1) / 2
         self.letters.put(Label("name", lines[0][0], (self._middle_x(middle_y), middle_y), size=10.0))
 
@@ -239,14 +107,20 @@ class _Sheet:
         for down in range(0, 70, 2):
             top = high - self.paper(1.0 + down)
             for x in self._middles(top - self.paper(2.0)):
-                block = [replace(label, role="dimension", at=(x, label.at[1])) for label in self._block([(t, SMALL) for t in lines], top)]
+                block = [
+                    replace(label, role="dimension", at=(x, label.at[1]))
+                    for label in self._block([(t, SMALL) for t in lines], top)
+                ]
                 if all(self._fits(label) for label in block):
                     self._write(block)
                     return
         for down in range(0, 60, 2):
             top = high - self.paper(down)
             at = self.x1 + self.paper(13)
-            block = [replace(label, role="dimension", at=(at, label.at[1]), anchor="start") for label in self._block([(t, SMALL) for t in lines], top)]
+            block = [
+                replace(label, role="dimension", at=(at, label.at[1]), anchor="start")
+                for label in self._block([(t, SMALL) for t in lines], top)
+            ]
             if all(self.letters.free(label) for label in block):
                 self._write(block)
                 return
@@ -291,11 +165,17 @@ class _Sheet:
                 continue
             anchor: Anchor = "end" if out[0] > 0 else "start"
             x = at[0] - out[0] * self.paper(1.2)
-            if self._inside([Label("edge", name, (x, at[1] + self.paper(dy)), anchor, SMALL) for dy in (0, 1.5, -1.5, -3.2, 3.2)]):
+            if self._inside(
+                [Label("edge", name, (x, at[1] + self.paper(dy)), anchor, SMALL) for dy in (0, 1.5, -1.5, -3.2, 3.2)]
+            ):
                 continue
             beyond: Anchor = "start" if out[0] > 0 else "end"
+            if self.piece.place == "sleeve":
+                outside = (at[0] + out[0] * self.paper(1.2), at[1])
+                self.letters.first_free([Label("edge", name, outside, beyond, SMALL)])
+                continue
             x = self.x1 + self.paper(13) if out[0] > 0 else self.x0 - self.paper(20 if self.lopsided else 8)
-            if self.piece.place == "body" and self.letters.first_free([Label("edge", name, (x, at[1]), beyond, SMALL)]):
+            if self.letters.first_free([Label("edge", name, (x, at[1]), beyond, SMALL)]):
                 self.strokes.append(Stroke("leader", (at, (x - out[0] * self.paper(0.4), at[1]))))
 
     def long_edges(self, *, level: bool) -> None:
@@ -346,35 +226,8 @@ class _Sheet:
             ]
         )
 
-    def grain(self) -> None:
-        """An arrow along the grain where there is room."""
-        tall = min(self.paper(14), (self.y1 - self.y0) * 0.4)
-        head = self.paper(1.2)
-        for share in (0.22, 0.78, 0.3, 0.7, 0.4, 0.6, 0.5):
-            x = self.x0 + (self.x1 - self.x0) * share
-            for up in (0.55, 0.3, 0.7, 0.2):
-                low = self.y0 + (self.y1 - self.y0) * up - tall / 2
-                area = box(x - head, low, x + head, low + tall)
-                if not self.inside.contains(area) or not self.letters.clear(area):
-                    continue
-                top = low + tall
-                self.strokes.append(Stroke("grain", ((x, low), (x, top))))
-                for tip, way in ((top, -1), (low, 1)):
-                    self.strokes.append(
-                        Stroke("grain", ((x - head * 0.6, tip + way * head), (x, tip), (x + head * 0.6, tip + way * head)))
-                    )
-                return
-
 
 def _straight(before: Line, after: Line) -> bool:
     (ax, ay), (bx, by), (cx, cy) = before[0], after[0], after[-1]
     run = math.dist(before[0], after[-1])
     return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) < 0.01 * run
-
-
-def _spread(values: list[float], step: float) -> list[float]:
-    """The rising values moved apart to at least ``step``."""
-    out: list[float] = []
-    for value in values:
-        out.append(max(value, out[-1] + step) if out else value)
-    return out

@@ -25,7 +25,12 @@ def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
     thread = math.fsum(step.thread_m for step in garment.steps)
     if thread:
         metres = math.ceil(thread / 10) * 10
-        out.append(("thread", f"{metres} m." if unit == "cm" else f"{metres} m ({math.ceil(metres * 100 / YARD)} yd)."))
+        out.append(
+            (
+                "thread",
+                f"{metres}\u00a0m." if unit == "cm" else f"{metres}\u00a0m ({math.ceil(metres * 100 / YARD)} yd).",
+            )
+        )
     return tuple(out)
 
 

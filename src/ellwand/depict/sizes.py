@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from shapely import LineString
@@ -77,6 +76,19 @@ def extent(piece: Piece) -> Extent:
     return Extent((left, right), top, y1 - y0, math.dist(right, top[1]) if arched else 0.0)
 
 
+def waists(piece: Piece) -> tuple[tuple[Point, Point], ...]:
+    """Pairs of corners between top and bottom at which both sides change direction, as at an elbow."""
+    found = corners(trace(piece.cut))
+    _, y0, _, y1 = bounds(piece.cut)
+    inner = [c for c in found if y0 + 0.12 * (y1 - y0) < c[1] < y1 - 0.12 * (y1 - y0)]
+    pairs = []
+    for left in inner:
+        right = max((c for c in inner if abs(c[1] - left[1]) < 0.05), key=lambda c: c[0])
+        if piece.place == "sleeve" and right[0] > left[0] + 1:
+            pairs.append((left, right))
+    return tuple(pairs)
+
+
 def cut_slits(piece: Piece) -> tuple[Slit, ...]:
     """Every slit cut into the piece from its outer edge."""
     return slits(trace(piece.cut))
@@ -147,13 +159,17 @@ def neck_hole(piece: Piece) -> NeckHole | None:
     curve = LineString([p for edge in edges for p in edge.points])
     reach = edges[0].allowance * 1.15 + 0.01
     x0, y0, x1, y1 = bounds(p for p in piece.cut if curve.distance(Spot(p)) <= reach)
-    left, _, _, top = bounds(piece.cut)
+    left, _, right, top = bounds(piece.cut)
     found = tuple(slit for slit in slits(trace(piece.cut)) if y0 - 0.01 <= slit.mouth[1] <= y1 + 0.01)
-    half = x0 < left + 3
-    middle = left + _centre_allowance(piece) if half else (x0 + x1) / 2
+    at_left, at_right = x0 < left + 3, x1 > right - 3
+    width, middle = x1 - x0, (x0 + x1) / 2
+    if at_left:
+        width, middle = x1 - left, left + _centre_allowance(piece)
+    elif at_right:
+        width, middle = right - x0, right - _centre_allowance(piece)
     level = top if fold is None else fold
     behind = 0.0 if fold is None else y1 - fold
-    return NeckHole(x1 - left if half else x1 - x0, level - y0, behind, _deep(found), half, _aside(found, middle))
+    return NeckHole(width, level - y0, behind, _deep(found), at_left or at_right, _aside(found, middle))
 
 
 def _deep(found: Sequence[Slit]) -> float:

@@ -3,30 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from typing import Literal
 
-
+from ellwand.depict.setting_in import Face, SetIn, fan, inner_turn, set_in
 from ellwand.geometry.lines import Line, Point, arc, backwards, mirror
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Stroke
-from ellwand.model.piece import Edge, Piece
 
-Face = Literal["front", "back"]
 ARM_ANGLE = 38.0
 """How far the sleeves hang below the shoulder line in the picture (degrees)."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Place:
-    """A line up the body where something may be set in: x of it, top of the gores, of the split, their width."""
-
-    name: str
-    x: float
-    gores: float
-    split: float
-    base: float
-    count: int
 
 
 def garment_view(draft: Draft, face: Face) -> Drawing:
@@ -36,7 +20,7 @@ def garment_view(draft: Draft, face: Face) -> Drawing:
     """
     size = draft.dimensions
     strokes: list[Stroke] = []
-    places = _places(draft, face)
+    places = set_in(draft, face)
     trunk = _Trunk(draft, face, places)
     if size.sleeve_length:
         for sign in (1, -1):
@@ -50,92 +34,23 @@ def garment_view(draft: Draft, face: Face) -> Drawing:
     return Drawing(tuple(strokes), ())
 
 
-def _places(draft: Draft, face: Face) -> list[_Place]:
-    """Every line with gores or a split on this face, from the right half (x ≥ 0) of the picture."""
-    size, choices = draft.dimensions, draft.choices
-    half = size.panel_width / 2
-    xs = {f"centre-{face}": 0.0, f"panel-{face}": half / 2, f"side-{face}": half, "side": half + size.side_panel / 2}
-    out = []
-    for name, x in xs.items():
-        gores = [p for p in draft.parts if _gore_at(p.id, name)]
-        splits = [s for s in choices.splits if s.place == name]
-        if not gores and not splits:
-            continue
-        each = [_gore_numbers(_piece(draft, p.piece)) for p in gores]
-        sides = 1 if name.startswith("centre") else 2
-        start = max((n[0] for n in each), default=0.0)
-        base = sum(n[1] for n in each) / sides
-        split = _split_height(draft, name) if splits else 0.0
-        out.append(_Place(name, x, start, split, base, max(1, len(gores) // sides)))
-    return out
-
-
-def _gore_at(part: str, place: str) -> bool:
-    words = part.removeprefix("gore-")
-    if part == words:
-        return False
-    rest = words.removeprefix(place)
-    return rest != words and (not rest or rest.split("-")[1] in ("left", "right") or rest.split("-")[1].isdigit())
-
-
-def _piece(draft: Draft, name: str) -> Piece:
-    return next(piece for piece in draft.pieces if piece.id == name)
-
-
-def _gore_numbers(piece: Piece) -> tuple[float, float]:
-    """(side, width along the hem) of a gore or half gore."""
-    level = piece.levels[0]
-    hem = next(edge for edge in piece.edges if edge.kind == "hem")
-    return level.radius, math.fsum(math.dist(a, b) for a, b in zip(hem.points, hem.points[1:], strict=False))
-
-
-def _split_height(draft: Draft, place: str) -> float:
-    """How high a split reaches, read off the lips left open."""
-    lips = [
-        (piece, edge)
-        for piece in draft.pieces
-        for edge in piece.edges
-        if edge.kind == "split" and (place in edge.id or piece.name.endswith("gore"))
-    ]
-    return max((_above_hem(piece, edge) for piece, edge in lips), default=0.0)
-
-
-def _above_hem(piece: Piece, edge: Edge) -> float:
-    hems = [e for e in piece.edges if e.kind == "hem"]
-    return max(
-        min(math.dist(point, end) for hem in hems for end in (hem.points[0], hem.points[-1]))
-        for point in (edge.points[0], edge.points[-1])
-    )
-
-
-def _fan(place: _Place) -> float:
-    """How far (radians) a place turns the cloth on its outer side: half of what it adds lies each way."""
-    if not place.gores:
-        return 0.0
-    return (place.base if place.name.startswith(("panel", "side-")) else place.base / 2) / place.gores
-
-
-def _inner(places: list[_Place]) -> float:
-    return sum(_fan(place) for place in places if place.name != "side")
-
-
 class _Trunk:
-    """Half the body as rays: each line of the cloth runs down from its top, turned aside by what is set in inside it."""
+    """Half the body as rays: each line of the cloth runs down, turned aside by what is set in inside it."""
 
-    def __init__(self, draft: Draft, face: Face, places: list[_Place]) -> None:
+    def __init__(self, draft: Draft, face: Face, places: list[SetIn]) -> None:
         self.draft, self.face, self.places = draft, face, places
         size = draft.dimensions
         self.length = size.length
         self.half = size.panel_width / 2
         self.arm = size.length - size.armhole
         self.wide = self.half + (size.side_panel / 2)
-        own, other = (_inner(_places(draft, f)) for f in (face, "back" if face == "front" else "front"))
+        own, other = (inner_turn(set_in(draft, f)) for f in (face, "back" if face == "front" else "front"))
         self.share = (own + other) / 2 / own if own else 1.0
         self.spare = 0.0 if own else other / 2
 
-    def _fan(self, place: _Place) -> float:
+    def _fan(self, place: SetIn) -> float:
         """The turn of a place as it lies: both faces lie on each other, so what one adds is shared by the other."""
-        return _fan(place) * (1.0 if place.name == "side" else self.share)
+        return fan(place) * (1.0 if place.name == "side" else self.share)
 
     def ray(self, x: float, top: float, turn: float, pivot: float) -> Line:
         """Down the line at ``x`` from ``top``, turned aside by ``turn`` below ``pivot``."""
@@ -169,13 +84,17 @@ class _Trunk:
         side = next((p for p in self.places if p.name == "side"), None)
         own = self._fan(side) if side else 0.0
         if own or inner:
-            both = [*_places(self.draft, "front"), *_places(self.draft, "back")]
+            both = [*set_in(self.draft, "front"), *set_in(self.draft, "back")]
             pivot = min(self.arm, side.gores if own and side else max(p.gores for p in both))
         else:
             pivot = self.arm
         turn = inner + own
         reach = pivot * math.sin(turn) + flare
-        return ((self.wide, self.arm), (self.wide, pivot), (self.wide + reach, pivot - pivot * math.cos(turn)))
+        return (
+            (self.wide, self.arm),
+            (self.wide, pivot),
+            (self.wide + reach, pivot - pivot * math.cos(turn)),
+        )
 
     def _neck(self, face: Face) -> Line:
         """Right half of the neck from the centre to the shoulder line."""
@@ -231,7 +150,15 @@ class _Trunk:
         if size.side_panel:
             pivot = next((p.gores for p in self.places if p.name == f"side-{self.face}"), 0.0)
             inner = sum(self._fan(p) for p in self.places if p.x < self.half)
-            both("seam", self.ray(self.half, self.arm, inner, min(self.arm, pivot or (self.arm if not inner else self._edge()[1][1]))))
+            both(
+                "seam",
+                self.ray(
+                    self.half,
+                    self.arm,
+                    inner,
+                    min(self.arm, pivot or (self.arm if not inner else self._edge()[1][1])),
+                ),
+            )
         if size.sleeve_length:
             both("seam", ((self.half, self.length), (self.half, self.arm)))
         for x, pivot, turn, seam in self._stations():
@@ -297,8 +224,7 @@ def _sleeve(draft: Draft, sign: int) -> list[Stroke]:
     lower = [at(size.sleeve_length * 0.5, size.elbow_width / 2)] if size.elbow_width else []
     arm: Point = (sign * size.panel_width / 2, size.length - size.armhole)
     body: Point = (sign * (size.panel_width / 2 + size.side_panel / 2), size.length - size.armhole)
-    out = [Stroke("garment", (at(0.0, 0.0), *cuff, *lower, *([body] if size.side_panel else []), arm), True)]
-    return out
+    return [Stroke("garment", (at(0.0, 0.0), *cuff, *lower, *([body] if size.side_panel else []), arm), True)]
 
 
 def _gusset(draft: Draft, sign: int) -> Stroke:

@@ -8,7 +8,7 @@ from ellwand.depict import words as say
 from ellwand.depict.chalk import ChalkRow, chalk_rows
 from ellwand.depict.laying import lay_drawing
 from ellwand.depict.lettering import shortened
-from ellwand.depict.naming import cut_how, numbers
+from ellwand.depict.naming import cut_how, numbers, places
 from ellwand.depict.people import estimated, measure_these, measured
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.sizes import extent
@@ -16,7 +16,17 @@ from ellwand.depict.spread import drawing_bounds, pieces_sheet
 from ellwand.depict.view import garment_view
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
-from ellwand.publish.typst_text import FONT, LAST_PAGE, PRELUDE, compile_pdf, page_count, picture, quoted, table, words
+from ellwand.publish.typst_text import (
+    FONT,
+    LAST_PAGE,
+    PRELUDE,
+    compile_pdf,
+    page_count,
+    picture,
+    quoted,
+    table,
+    words,
+)
 from ellwand.units import Unit, format_length
 
 LONGEST_NAME = 60
@@ -65,9 +75,9 @@ def _opening(garment: Garment) -> str:
     return "\n".join(
         [
             f"#set document(title: {quoted(title)}, date: none)",
-            f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: {paper.margin}cm, footer-descent: 2mm,"
-            f" footer: context align(right, text(size: 8.5pt, [#{words(title)}, #counter(page).display()"
-            " of #counter(page).final().first()])))",
+            f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: {paper.margin}cm,"
+            f" footer-descent: 2mm, footer: context align(right, text(size: 8.5pt, [#{words(title)},"
+            " #counter(page).display() of #counter(page).final().first()])))",
             f'#set text(font: "{FONT}", size: 10pt, hyphenate: false)',
             "#set par(leading: 0.45em, spacing: 0.6em)",
             "#set table(align: left + horizon)",
@@ -150,12 +160,12 @@ def _piece_table(garment: Garment) -> str:
     unit, key = garment.wearer.unit, numbers(garment.draft.pieces)
     rows = []
     for piece in garment.draft.pieces:
-        size = extent(piece)
+        size, where = extent(piece), places(garment.draft, piece)
         wide = max(x for x, _ in piece.cut) - min(x for x, _ in piece.cut)
         rows.append(
             [
                 words(str(key[piece.id]), bold=True),
-                words(piece.name),
+                words(f"{piece.name}: {where}" if where else piece.name),
                 words(cut_how(garment.draft, piece).removeprefix("cut ")),
                 words(f"{format_length(wide, unit, mark=False)} × {format_length(size.height, unit, mark=False)}"),
             ]
@@ -186,7 +196,10 @@ def _lay_section(garment: Garment, lay: Lay, paper: Paper, most: float) -> str:
         f"The cloth lies flat, {format_length(lay.width, unit)} wide and {format_length(lay.length, unit)} long."
         " The small figures are distances: from the cut end / from the left selvedge."
     )
-    buy = " ".join(f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text + '   ')} +" for what, text in shopping_rows(garment))
+    buy = " ".join(
+        f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text + '   ')} +"
+        for what, text in shopping_rows(garment)
+    )
     return "\n".join(
         [
             _heading("To buy"),
@@ -202,8 +215,9 @@ def _lay_section(garment: Garment, lay: Lay, paper: Paper, most: float) -> str:
 
 
 _CHALK = (
-    "In this order. Every corner: its letter, distance from the cut end / distance from the left selvedge. The letters"
-    " run counter-clockwise from the corner nearest the cut end. Join them with straight lines; swing arcs with a string."
+    "In this order. Every corner: its letter, distance from the cut end / distance from the left selvedge. The"
+    " letters run counter-clockwise from the corner nearest the cut end. Join them with straight lines; swing arcs"
+    " with a string."
 )
 
 

@@ -38,7 +38,6 @@ def svg(drawing: Drawing, scale: float, title: str = "") -> str:
     )
 
 
-
 def _path(line: Line, to_paper: Place, closed: bool) -> str:
     points = " L".join(f"{x:.3f} {y:.3f}" for x, y in map(to_paper, line))
     return f"M{points}" + ("Z" if closed else "")

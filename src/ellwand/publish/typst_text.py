@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import Final, TypedDict
+from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.spread import drawing_bounds
 from ellwand.geometry.lines import Point
 from ellwand.model.drawing import Drawing, Label, Stroke
 from ellwand.publish.pens import FACES, PENS
 from ellwand.publish.text import clean
+
+if TYPE_CHECKING:
+    from typst import Fonts
 
 FONT: Final = "Source Sans Pro"
 PRELUDE: Final = """
@@ -49,9 +52,11 @@ def words(text: str, *, size: float | None = None, bold: bool = False, italic: b
 
 def table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]], size: float = 9.0) -> str:
     """A ruled table; cells are Typst expressions, ``columns`` Typst widths."""
-    out = [f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none, inset: (x: 2.5pt, y: 2.4pt),"]
+    out = [
+        f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none, inset: (x: 2.5pt, y: 2.4pt),"
+    ]
     if head:
-        out.append("table.header(" + ", ".join(f"text(weight: \"bold\", {quoted(h)})" for h in head) + "),")
+        out.append("table.header(" + ", ".join(f'text(weight: "bold", {quoted(h)})' for h in head) + "),")
         out.append("table.hline(stroke: 0.7pt),")
     for row in rows:
         out.append(", ".join(row) + ", table.hline(stroke: 0.25pt + luma(140)),")
@@ -78,7 +83,7 @@ Place = Callable[[Point], tuple[str, str]]
 
 def _shape(stroke: Stroke, place: Place) -> str:
     pen = PENS[stroke.role]
-    dash = f', dash: ({", ".join(f"{n}pt" for n in pen.dash)})' if pen.dash else ""
+    dash = f", dash: ({', '.join(f'{n}pt' for n in pen.dash)})" if pen.dash else ""
     style = f'(paint: luma({pen.grey}), thickness: {pen.width}pt, join: "round"{dash})'
     fill = f"luma({pen.fill})" if stroke.closed and pen.fill is not None else "none"
     parts = []
@@ -88,9 +93,7 @@ def _shape(stroke: Stroke, place: Place) -> str:
         parts += [f"curve.line(({x}, {y}))" for x, y in moves[1:]]
         if stroke.closed:
             parts.append('curve.close(mode: "straight")')
-    return (
-        f'#place(top + left, curve(fill: {fill}, fill-rule: "even-odd", stroke: {style}, ' + ", ".join(parts) + "))"
-    )
+    return f'#place(top + left, curve(fill: {fill}, fill-rule: "even-odd", stroke: {style}, ' + ", ".join(parts) + "))"
 
 
 def _letters(label: Label, place: Place) -> str:
@@ -110,24 +113,20 @@ def compile_pdf(source: str) -> bytes:
     """
     import typst
 
-    return bytes(typst.compile(source.encode(), format="pdf", timestamp=0, **_fonts(source)))
+    return typst.compile(source.encode(), format="pdf", font_paths=_fonts(source), timestamp=0)
 
 
 def page_count(source: str) -> int:
     """How many pages the source fills, read at its LAST_PAGE."""
     import typst
 
-    return int(typst.query(source.encode(), "<last>", field="value", one=True, **_fonts(source)))
+    return int(typst.query(source.encode(), "<last>", field="value", one=True, font_paths=_fonts(source)))
 
 
-class _FontOptions(TypedDict):
-    font_paths: list[str | Path]
-    ignore_system_fonts: bool
-
-
-def _fonts(source: str) -> _FontOptions:
+def _fonts(source: str) -> Fonts:
     import font_source_sans_pro
+    import typst
 
     plain = all(ord(c) < 0x250 or 0x2000 <= ord(c) < 0x2200 for c in source)
     folder = Path(font_source_sans_pro.__file__).parent / "files"
-    return {"font_paths": [folder], "ignore_system_fonts": plain}
+    return typst.Fonts(include_system_fonts=not plain, font_paths=[folder])
