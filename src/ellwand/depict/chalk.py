@@ -77,7 +77,7 @@ def _outline_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
     names = {point: letter for letter, point in lettered}
     for stretch in trace(ring):
         if stretch.curved:
-            ends = "–".join(names.get(end, "") for end in (stretch.points[0], stretch.points[-1])).strip("–")
+            ends = "–".join(names.get(end, "slit") for end in (stretch.points[0], stretch.points[-1]))
             out.append(_curve_row(base, stretch.points, ends, unit))
     return out + _slit_rows(base, ring)
 

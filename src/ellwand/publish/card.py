@@ -30,8 +30,8 @@ from ellwand.publish.typst_text import (
 from ellwand.units import Unit, format_length
 
 LONGEST_NAME = 60
-LAY_HEIGHTS = (9.0, 8.0, 7.2, 6.4)
-"""How high a lay may be on a page that it shares (cm), from what is best downward."""
+SHARED = ((9.0, 10.0), (8.0, 10.0), (7.2, 10.0), (6.4, 10.0), (7.2, 9.0), (6.4, 9.0), (5.6, 9.0))
+"""How high a lay may be on a page that it shares (cm), and the size of the text after it (points), best first."""
 TALLEST = 12.5
 """How high it may be on a page that it has almost to itself (cm)."""
 
@@ -59,10 +59,11 @@ def card_pdf(garment: Garment) -> bytes:
     The lay is drawn as large as lets the card end on its second page; where that cannot be, the sewing goes on a
     page of its own.
     """
-    before, after = _opening(garment), _closing(garment)
-    sources = (f"{before}\n{_lays(garment, tall)}\n{after}" for tall in LAY_HEIGHTS)
+    before = _opening(garment)
+    sources = (f"{before}\n{_lays(garment, tall)}\n{_closing(garment, size)}" for tall, size in SHARED)
     fitting = next((source for source in sources if page_count(source) <= 2), "")
-    return compile_pdf(fitting or "\n".join([before, _lays(garment, TALLEST), "#pagebreak(weak: true)", after]))
+    apart = [before, _lays(garment, TALLEST), "#pagebreak(weak: true)", _closing(garment, 10.0)]
+    return compile_pdf(fitting or "\n".join(apart))
 
 
 def _paper(garment: Garment) -> Paper:
@@ -92,8 +93,9 @@ def _lays(garment: Garment, tall: float) -> str:
     return "\n".join(_lay_section(garment, lay, _paper(garment), tall) for lay in garment.lays)
 
 
-def _closing(garment: Garment) -> str:
-    return "\n".join([_sewing(garment), _findings(garment), LAST_PAGE])
+def _closing(garment: Garment, size: float) -> str:
+    """The order of sewing, the checks and the cautions in text of ``size`` points."""
+    return "\n".join([_sewing(garment, size), _findings(garment, size), LAST_PAGE])
 
 
 def _title(garment: Garment) -> str:
@@ -258,7 +260,7 @@ def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
     return ".  ".join(parts) + "."
 
 
-def _sewing(garment: Garment) -> str:
+def _sewing(garment: Garment, size: float) -> str:
     if not garment.steps:
         return ""
     unit = garment.wearer.unit
@@ -266,10 +268,10 @@ def _sewing(garment: Garment) -> str:
     minutes = sum(s.minutes_hand if by_hand else s.minutes_machine for s in garment.steps)
     hours = f"about {max(1, round(minutes / 60))} h by {garment.choices.sewing.by}"
     rows = [[words(str(s.n), bold=True), words(say.step(s, garment.draft, unit))] for s in garment.steps]
-    return _heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, 10)
+    return _heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, size)
 
 
-def _findings(garment: Garment) -> str:
+def _findings(garment: Garment, size: float) -> str:
     unit = garment.wearer.unit
     order = ("will not work", "look again")
     found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
@@ -280,8 +282,8 @@ def _findings(garment: Garment) -> str:
         mend = say.mend(f, unit)
         rows.append([words(f.outcome, bold=True), words(say.why(f, unit) + (f" To mend: {mend}" if mend else ""))])
     if rows:
-        out.append(table(["auto", "1fr"], [], rows, 10))
+        out.append(table(["auto", "1fr"], [], rows, size))
     if garment.cautions:
         out.append(_heading("Take care"))
-        out += [f"#block(above: 1.6mm, {words('– ' + say.caution(c, unit))})" for c in garment.cautions]
+        out += [f"#block(above: 1.6mm, {words('– ' + say.caution(c, unit), size=size)})" for c in garment.cautions]
     return "\n".join(out)
