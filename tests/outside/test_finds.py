@@ -1,7 +1,7 @@
 """Extant garments rebuilt from choices.
 
 Figures after the finds' publications as collected in the project's sources: the Bocksten kyrtle (Nockert 1997, in
-I. Marc Carlson's transcription), the Greenland gowns of Herjolfsnes (Norlund 1924, same transcription).  Each test
+I. Marc Carlson's web pages), the Greenland gowns of Herjolfsnes (Norlund 1924, same pages).  Each test
 gives choices (panel ease, gore bases, neck ease), never the number it checks.
 """
 

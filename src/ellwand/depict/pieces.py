@@ -28,11 +28,11 @@ def piece_drawing(piece: Piece, unit: Unit, *, number: int | None = None, how: s
     drawn.sizes()
     drawn.slits()
     drawn.long_edges(level=True)
-    drawn.short_edges()
     drawn.faces()
     drawn.neck()
-    drawn.long_edges(level=False)
     drawn.heading(number, how)
+    drawn.short_edges()
+    drawn.long_edges(level=False)
     drawn.grain()
     return Drawing(tuple(drawn.strokes), tuple(drawn.letters.labels))
 

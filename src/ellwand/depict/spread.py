@@ -64,53 +64,89 @@ def joined(drawings: Sequence[Drawing]) -> Drawing:
     )
 
 
+SMALLEST = 0.005
+"""Smaller is not tried: no outline would be left to see."""
+FINER = 0.92
+"""From one scale that is tried to the next."""
+
+Drawn = tuple[Drawing, float, float]
+"""A drawing with its upper left corner at (0, 0), its width and its height (drawing cm)."""
+Spots = list[tuple[Drawing, float, float]]
+"""A drawing, how far it is moved to the right and down (drawing cm)."""
+
+
 def pieces_sheet(draft: Draft, unit: Unit, width: float, height: float) -> Sheet:
-    """Every piece at the largest common scale that fits ``width`` × ``height`` (paper cm)."""
-    low, high = 0.005, LARGEST
-    best = _packed(draft, unit, high, width, height)
-    if best is None:
-        for _ in range(9):
-            mid = (low + high) / 2
-            found = _packed(draft, unit, mid, width, height)
-            if found is None:
-                high = mid
-            else:
-                best, low = found, mid
-    if best is None:
-        return _packed(draft, unit, low, 1e6, 1e6) or Sheet(Drawing((), ()), low, width, height)
-    return best
+    """Every piece at the largest common scale that fits ``width`` × ``height`` (paper cm), in columns or in rows."""
+    scale = LARGEST
+    while True:
+        drawn = _drawn(draft, unit, scale)
+        room, tall = width / scale, height / scale
+        spots = _in_columns(drawn, GAP / scale, room, tall) or _in_rows(drawn, GAP / scale, room, tall)
+        if spots is None and scale <= SMALLEST:
+            spots = _in_rows(drawn, GAP / scale, room, float("inf"))
+        if spots is not None:
+            drawing = joined([moved(each, right, -down) for each, right, down in spots])
+            x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+            return Sheet(drawing, scale, (x1 - x0) * scale, (y1 - y0) * scale)
+        scale *= FINER
 
 
-def _packed(draft: Draft, unit: Unit, scale: float, width: float, height: float) -> Sheet | None:
-    """Columns from left to right, the tallest piece first, each column filled downward."""
+def _drawn(draft: Draft, unit: Unit, scale: float) -> list[Drawn]:
+    """Every piece, the tallest first."""
     key = numbers(draft.pieces)
-    drawn = []
+    out = []
     for piece in draft.pieces:
         drawing = piece_drawing(piece, unit, number=key[piece.id], how=cut_how(draft, piece), scale=scale)
         x0, y0, x1, y1 = drawing_bounds(drawing, scale)
-        drawn.append((moved(drawing, -x0, -y1), x1 - x0, y1 - y0))
-    gap, tall = GAP / scale, height / scale
+        out.append((moved(drawing, -x0, -y1), x1 - x0, y1 - y0))
+    return sorted(out, key=lambda each: -each[2])
+
+
+def _in_columns(drawn: list[Drawn], gap: float, width: float, height: float) -> Spots | None:
+    """Columns from left to right, each filled downward; None when they do not fit."""
     columns: list[list[float]] = []
-    out: list[tuple[Drawing, int, float]] = []
-    for drawing, wide, high in sorted(drawn, key=lambda d: -d[2]):
-        if high > tall:
+    placed: list[tuple[Drawing, int, float]] = []
+    for drawing, wide, high in drawn:
+        if high > height:
             return None
         for i, column in enumerate(columns):
-            if column[1] + gap + high <= tall and wide <= column[0] * 1.15:
-                out.append((drawing, i, column[1] + gap))
+            if column[1] + gap + high <= height and wide <= column[0] * 1.15:
+                placed.append((drawing, i, column[1] + gap))
                 column[:] = [max(column[0], wide), column[1] + gap + high]
                 break
         else:
-            out.append((drawing, len(columns), 0.0))
+            placed.append((drawing, len(columns), 0.0))
             columns.append([wide, high])
     total = sum(column[0] for column in columns) + gap * (len(columns) - 1)
-    if total * scale > width:
+    if total > width:
         return None
-    spare = min(gap * 3, (width / scale - total) / max(1, len(columns) - 1)) if len(columns) > 1 else 0.0
-    starts, x = [], 0.0
-    for column in columns:
-        starts.append(x)
-        x += column[0] + gap + spare
-    drawing = joined([moved(each, starts[i], -down) for each, i, down in out])
-    used = max(column[1] for column in columns)
-    return Sheet(drawing, scale, (x - gap - spare) * scale, used * scale)
+    spare = _spare(gap, width - total, len(columns))
+    starts = [sum(c[0] for c in columns[:i]) + i * (gap + spare) for i in range(len(columns))]
+    return [(drawing, starts[i], down) for drawing, i, down in placed]
+
+
+def _in_rows(drawn: list[Drawn], gap: float, width: float, height: float) -> Spots | None:
+    """Rows from above, each filled to the right; None when they do not fit."""
+    rows: list[list[Drawn]] = [[]]
+    for each in drawn:
+        if rows[-1] and sum(wide + gap for _, wide, _ in rows[-1]) + each[1] > width:
+            rows.append([])
+        rows[-1].append(each)
+    out: Spots = []
+    down = 0.0
+    for row in rows:
+        total = sum(wide for _, wide, _ in row) + gap * (len(row) - 1)
+        spare = _spare(gap, width - total, len(row))
+        if total > width and height < float("inf"):
+            return None
+        right = 0.0
+        for drawing, wide, _ in row:
+            out.append((drawing, right, down))
+            right += wide + gap + spare
+        down += max(high for _, _, high in row) + gap
+    return out if down - gap <= height else None
+
+
+def _spare(gap: float, left_over: float, count: int) -> float:
+    """What is added to each gap so that the room is used, within reason."""
+    return min(gap * 3, max(0.0, left_over) / (count - 1)) if count > 1 else 0.0

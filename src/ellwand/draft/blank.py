@@ -148,9 +148,10 @@ class Book:
         alike = [other for other, blank in self._blanks.items() if blank.name == plain]
         if len(alike) == 1:
             return plain
-        called = {other: " and ".join(self._wheres.get(other, {})) for other in alike}
-        if called[name] and list(called.values()).count(called[name]) == 1:
-            return f"{called[name]} {plain}"
+        wheres = {other: list(self._wheres.get(other, {})) for other in alike}
+        called = {other: f"{where[0]} {plain}" if len(where) == 1 else plain for other, where in wheres.items()}
+        if list(called.values()).count(called[name]) == 1:
+            return called[name]
         return f"{plain} {alike.index(name) + 1}"
 
 

@@ -306,7 +306,7 @@ def _half(plan: Plan, faces: tuple[Face, ...], hand: str) -> Blank:
         ring.append(Run("back-shoulder", "shoulder", (curve[-1], (reach, size)), allowance))
         ring = _back_runs(ring, size)
     name = f"{faces[0]} half" if len(faces) == 1 else "body half"
-    if slit_here:
+    if slit_here and "front" in faces:
         name += " with the slit"
     return Blank(name, "body", tuple(ring), (), _levels(plan, faces), _guides(plan, faces, True))
 

@@ -163,6 +163,7 @@ def _piece_table(garment: Garment) -> str:
     rows = []
     for piece in garment.draft.pieces:
         size, where = extent(piece), places(garment.draft, piece)
+        where = "" if piece.name.startswith(where.replace(" ", "-")) else where
         wide = max(x for x, _ in piece.cut) - min(x for x, _ in piece.cut)
         rows.append(
             [
