@@ -9,12 +9,12 @@ import itertools
 from dataclasses import replace
 
 import pytest
-from proving_specimens import drafted
 
 from ellwand.errors import InternalFault
 from ellwand.model.draft import Draft, EdgeRef, Seam
 from ellwand.model.wearer import Wearer
 from ellwand.prove import prove
+from proving_specimens import drafted
 
 GARMENTS = {
     "tunic with gores": {"gores": [{"place": "side", "start": "waist", "base": 30, "make": "halves"}]},

@@ -7,13 +7,13 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from proving_specimens import drafted
 from shapely.geometry import LineString, Point, Polygon
 
 from ellwand.prove import prove
 from ellwand.prove.body import body_girth_at
 from ellwand.prove.moves import sweep_needed
 from ellwand.prove.sewn import girth_at, hem_sweep, sewn_up
+from proving_specimens import drafted
 
 
 @given(st.integers(10, 70), st.sampled_from(["whole", "halves"]), st.floats(1, 105))
