@@ -185,6 +185,22 @@ def set_up(pins: Path) -> None:
     STAMP.write_text(stamp(pins, answer(tool("python"), "-VV")), "utf-8")
 
 
+def browser() -> str:
+    """The browser that the tests drive: one that is named or found, or Debian's chromium, installed when root."""
+    named = os.environ.get("ELLWAND_BROWSER")
+    found = named or next((path for path in map(shutil.which, BROWSERS) if path), None)
+    if not found and hasattr(os, "geteuid") and os.geteuid() == 0 and shutil.which("apt-get"):
+        os.environ["DEBIAN_FRONTEND"] = "noninteractive"
+        must("Looking up Debian's packages", "apt-get", "-qq", "update")
+        must("Installing chromium", "apt-get", "-qq", "-y", "--no-install-recommends", "install", "chromium")
+        found = shutil.which("chromium")
+    if not found:
+        raise Trouble(
+            "Found no browser for the tests: install chromium (or Chrome, or Edge), or name one in ELLWAND_BROWSER."
+        )
+    return found
+
+
 def setup(args: list[str]) -> int:
     """Only set up."""
     if args:
@@ -202,6 +218,7 @@ def demo(args: list[str]) -> int:
 def test(args: list[str]) -> int:
     """Set up and run every check; pytest comes last, so that its closing line does too."""
     set_up(DEV)
+    os.environ["ELLWAND_BROWSER"] = browser()
     checks = ("ruff check", "ruff format --check", "mypy", "lint-imports")
     failed = []
     for check in checks:
@@ -212,6 +229,8 @@ def test(args: list[str]) -> int:
     print(f"== failed before pytest: {', '.join(failed) or 'nothing'}")
     return status(tool("pytest"), "-n", "2", *args) or int(bool(failed))
 
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
 
 COMMANDS = {"setup": setup, "demo": demo, "test": test}
 

@@ -171,3 +171,36 @@ def test_no_file_names_a_registry_host_or_a_machine_s_own_paths() -> None:
 @pytest.mark.parametrize("command", ["python3 dev.py demo", "python3 dev.py test"])
 def test_the_readme_names_both_commands(command: str) -> None:
     assert command in (ROOT / "README.md").read_text("utf-8")
+
+
+def test_a_named_browser_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("ELLWAND_BROWSER", "/somewhere/browser")
+    assert dev.browser() == "/somewhere/browser"
+
+
+def test_a_found_browser_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("ELLWAND_BROWSER", raising=False)
+    monkeypatch.setattr(dev.shutil, "which", lambda name: f"/bin/{name}" if name == "google-chrome" else None)
+    assert dev.browser() == "/bin/google-chrome"
+
+
+def test_without_a_browser_and_without_root_one_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("ELLWAND_BROWSER", raising=False)
+    monkeypatch.setattr(dev.shutil, "which", lambda name: None)
+    with pytest.raises(dev.Trouble, match="Found no browser"):
+        dev.browser()
+
+
+def test_root_on_debian_installs_chromium(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("ELLWAND_BROWSER", raising=False)
+    monkeypatch.setattr(dev.os, "geteuid", lambda: 0, raising=False)
+    ran: list[tuple[str, ...]] = []
+    monkeypatch.setattr(dev, "must", lambda doing, *command: ran.append(command))
+
+    def which(name: str) -> str | None:
+        installed = any("chromium" in command for command in ran)
+        return f"/usr/bin/{name}" if name == "apt-get" or (name == "chromium" and installed) else None
+
+    monkeypatch.setattr(dev.shutil, "which", which)
+    assert dev.browser() == "/usr/bin/chromium"
+    assert [command[0] for command in ran] == ["apt-get", "apt-get"]
