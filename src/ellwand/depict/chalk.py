@@ -10,10 +10,10 @@ from typing import Literal
 
 from ellwand.depict.naming import numbers, part_name
 from ellwand.depict.outline import circle, corners, middle, slits, trace
-from ellwand.depict.placed import by_id, in_chalk_order, lie, lie_ring
+from ellwand.depict.placed import by_id, in_chalk_order, lie_ring
 from ellwand.depict.sizes import fold_level
 from ellwand.geometry.lines import Line, Point, bounds
-from ellwand.model.lay import Lay, Placement
+from ellwand.model.lay import Lay, Placement, lie
 from ellwand.model.piece import Piece
 from ellwand.units import Unit, format_length
 

@@ -54,10 +54,6 @@ class Lettering:
         self.labels.append(label)
         self.taken.append(shape_of(label, self.scale))
 
-    def keep_clear(self, shape: Polygon) -> None:
-        """Let nothing be written here."""
-        self.taken.append(shape)
-
     def free(self, label: Label) -> bool:
         """True when nothing is in its way."""
         return self.clear(shape_of(label, self.scale))

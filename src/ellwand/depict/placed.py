@@ -4,18 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from ellwand.geometry.lines import Line, backwards, mirror, shift, turn
-from ellwand.model.lay import Placement
+from ellwand.geometry.lines import Line, backwards
+from ellwand.model.lay import Placement, lie
 from ellwand.model.piece import Piece
 
 
-def lie(line: Line, placement: Placement) -> Line:
-    """A line of the piece where it lies: mirrored if flipped, turned, moved; points in the same order."""
-    return shift(turn(mirror(line) if placement.flip else line, placement.turn), placement.x, placement.y)
-
-
 def lie_ring(ring: Line, placement: Placement) -> Line:
-    """The same for a ring, walked so that it keeps its sense."""
+    """A ring of the piece where it lies, walked so that it keeps its sense."""
     there = lie(ring, placement)
     return backwards(there) if placement.flip else there
 

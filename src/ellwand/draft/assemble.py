@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ellwand.draft.blank import Book
-from ellwand.draft.body import Sides, Spots, draw_body
+from ellwand.draft.body import Sides, Spots, draw_body, opposite
 from ellwand.draft.flared import draw_gores, draw_side_panels
 from ellwand.draft.plan import HANDS, Plan, plan_of
 from ellwand.draft.sleeve import draw_sleeves
@@ -53,7 +53,7 @@ def _sew_arm(book: Book, sides: Sides, spots: Spots, tops: dict[tuple[str, str],
         if (hand, face) in tops:
             book.sew(tops[hand, face], spots["sleeve", hand, f"armhole-{face}-low"], "armhole")
         if ("gusset", hand, f"body-{face}") in spots:
-            viewer = hand if face == "front" else {"left": "right", "right": "left"}[hand]
+            viewer = hand if face == "front" else opposite(hand)
             body = spots.get((face, hand, "gusset")) or sides["side", hand, viewer]["gusset"]
             book.sew(body, spots["gusset", hand, f"body-{face}"], "gusset")
             sleeve = spots["sleeve", hand, f"underarm-{face}-gusset"]

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from itertools import accumulate
 
-from ellwand.geometry.lines import Line, backwards, bounds, chain, mirror, shift
+from ellwand.draft.seamline import Segment
+from ellwand.geometry.lines import Line, backwards, bounds, chain, length, mirror, shift, split
 from ellwand.geometry.offset import Margin, cut_ring
 from ellwand.model.draft import EdgeRef, Part, Seam
 from ellwand.model.piece import Edge, EdgeKind, Guide, Level, Piece, Place
@@ -20,6 +22,21 @@ class Run:
     points: Line
     allowance: float
     turned: bool = False
+
+
+def climb(stem: str, line: Line, segments: Sequence[Segment], allowance: float) -> list[Run]:
+    """A line from its start to its end as one run for each segment, in proportion to their lengths."""
+    scale = length(line) / sum(size for _, _, size in segments)
+    cuts = [reach * scale for reach in accumulate(size for _, _, size in segments[:-1])]
+    return [
+        Run(f"{stem}-{tag}", kind, points, allowance)
+        for (tag, kind, _), points in zip(segments, split(line, cuts), strict=True)
+    ]
+
+
+def walked_back(runs: Sequence[Run]) -> list[Run]:
+    """The same runs from the other end."""
+    return [replace(run, points=backwards(run.points)) for run in reversed(runs)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final, Literal
 
-from ellwand.draft.blank import Blank, Book, Run
+from ellwand.draft.blank import Blank, Book, Run, climb, walked_back
 from ellwand.draft.plan import HANDS, Plan
 from ellwand.draft.seamline import HALF_SLIT, SeamLine, Segment
 from ellwand.geometry.lines import Line, Point, backwards, chain, length, mirror, shift, split, turn
@@ -153,20 +153,8 @@ def _hem_run(plan: Plan, face: Face, number: int | None, start: float, end: floa
 
 def _lip(stem: str, line: SeamLine, up: Line, *, down: bool = False) -> list[Run]:
     """One lip of a slit cut into a panel: no allowance of its own."""
-    segments = line.lips()
-    whole = length(up)
-    total = sum(size for _, _, size in segments)
-    cuts, walked = [], 0.0
-    for _, _, size in segments[:-1]:
-        walked += size
-        cuts.append(walked * whole / total)
-    runs = [
-        Run(f"{stem}-{tag}", kind, points, 0.0)
-        for (tag, kind, _), points in zip(segments, split(up, cuts), strict=True)
-    ]
-    if not down:
-        return runs
-    return [replace(run, points=backwards(run.points)) for run in reversed(runs)]
+    runs = climb(stem, up, line.lips(), 0.0)
+    return walked_back(runs) if down else runs
 
 
 def _neck(plan: Plan, face: Face) -> Line:
@@ -320,7 +308,7 @@ def _centre(plan: Plan, face: Face) -> list[Run]:
         runs.append(Run(f"{line.place}-{tag}", kind, ((0.0, y), (0.0, y + step)), allowance_for(plan, kind)))
         y += step
     if face == "front":
-        return [replace(run, points=backwards(run.points)) for run in reversed(runs)]
+        return walked_back(runs)
     return [replace(run, points=tuple((0.0, 2 * size - at) for _, at in run.points)) for run in runs]
 
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import replace
 
-from ellwand.draft.blank import Blank, Book, Run
+from ellwand.draft.blank import Blank, Book, Run, climb, walked_back
 from ellwand.draft.body import Sides, allowance_for, opposite
 from ellwand.draft.plan import HANDS, Plan
 from ellwand.draft.seamline import SeamLine, Segment
 from ellwand.geometry.flare import flare
-from ellwand.geometry.lines import Line, Point, backwards, length, split
+from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Level
 
@@ -137,22 +136,6 @@ def _enter(sides: Sides, line: SeamLine, hand: str, viewer: str, part: str, stem
 # --- the shapes -----------------------------------------------------------------------------------------
 
 
-def _climb(stem: str, line: Line, segments: Segments, allowance: float) -> list[Run]:
-    """A side from the hem up, cut into its segments; the last takes up rounding of the drawing."""
-    cuts, walked = [], 0.0
-    for _, _, size in segments[:-1]:
-        walked += size
-        cuts.append(walked)
-    return [
-        Run(f"{stem}-{tag}", kind, points, allowance)
-        for (tag, kind, _), points in zip(segments, split(line, cuts), strict=True)
-    ]
-
-
-def _down(runs: list[Run]) -> list[Run]:
-    return [replace(run, points=backwards(run.points)) for run in reversed(runs)]
-
-
 def _flared(
     name: str,
     top: float,
@@ -179,13 +162,13 @@ def _flared(
     up_right: Line = (arc_[-1], corner)
     up_left: Line = (arc_[0], (-corner[0] if corner[0] else 0.0, corner[1]))
     ring = [Run("hem", "hem", arc_, hem, turned=level.centre is None)]
-    ring += _climb("right", up_right, right, allowance)
+    ring += climb("right", up_right, right, allowance)
     if tops:
         middle = (0.0, corner[1])
         (left_id, left_kind), (right_id, right_kind) = tops
         ring.append(Run(right_id, right_kind, (corner, middle), allowance))
         ring.append(Run(left_id, left_kind, (middle, up_left[-1]), allowance))
-    ring += _down(_climb("left", up_left, left, allowance))
+    ring += walked_back(climb("left", up_left, left, allowance))
     return Blank(name, "body", tuple(ring), (), (level,))
 
 
@@ -215,11 +198,11 @@ def _half_flared(
         arc_ = ((0.0, 0.0), *arc_[1:])
         level = Level(centre=shape.point, radius=shape.lower)
     ring = [Run("hem", "hem", arc_, hem, turned=level.centre is None)]
-    ring += _climb("slanted", (arc_[-1], corner), slanted, allowance)
+    ring += climb("slanted", (arc_[-1], corner), slanted, allowance)
     middle: Line = ((0.0, 0.0), (0.0, corner[1]))
     for name_, kind in tops:
         ring.append(Run(name_, kind, (corner, middle[1]), allowance))
-    ring += _down(_climb("straight", middle, _stretched(straight, length(middle)), allowance))
+    ring += walked_back(climb("straight", middle, _stretched(straight, length(middle)), allowance))
     return Blank(name, "body", tuple(ring), (), (level,))
 
 

@@ -15,7 +15,7 @@ from scipy.optimize import brentq
 
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, Point, length
-from ellwand.model.choices import Choices
+from ellwand.model.choices import Choices, Neck
 from ellwand.model.draft import Note
 from ellwand.model.wearer import Wearer, upper
 from ellwand.units import format_length, round_up
@@ -65,13 +65,20 @@ class NeckLine:
         return max(x for x, _ in (*self.front, *self.back))
 
 
+def slit_of(neck: Neck) -> str:
+    """Where the slit is cut: none, centre, left or right; a keyhole's is at the centre unless told otherwise."""
+    if neck.slit != "auto":
+        return neck.slit
+    return "centre" if neck.shape == "keyhole" else "none"
+
+
 def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) -> NeckLine:
     """The neck opening for these choices on this wearer.
 
     Raises CannotDraft when the opening would be wider than the shoulders.
     """
     neck = choices.neck
-    slit_side = neck.slit if neck.slit != "auto" else ("centre" if neck.shape == "keyhole" else "none")
+    slit_side = slit_of(neck)
     closed = neck.shape == "keyhole" or slit_side != "none"
     if neck.shape == "keyhole" and slit_side == "none":
         raise CannotDraft(
@@ -85,13 +92,9 @@ def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) ->
         target = base + (CLOSE_EASE if neck.ease is None else neck.ease)
     else:
         target = head + (PULL_ON_EASE if neck.ease is None else neck.ease)
-        if wearer.measures["head_girth"].source == "estimated":
-            notes.append(Note("head-estimated", "neck", {"head": wearer["head_girth"], "used": head}))
-    slit = 0.0
-    if closed:
-        slit = max(SHORTEST_SLIT, round_up((head + SLIT_EASE - target) / 2, grid))
-        if wearer.measures["head_girth"].source == "estimated":
-            notes.append(Note("head-estimated", "neck", {"head": wearer["head_girth"], "used": head}))
+    if wearer.measures["head_girth"].source == "estimated":
+        notes.append(Note("head-estimated", "neck", {"head": wearer["head_girth"], "used": head}))
+    slit = max(SHORTEST_SLIT, round_up((head + SLIT_EASE - target) / 2, grid)) if closed else 0.0
     front, back = _CURVES[neck.shape](target, wearer)
     line = NeckLine(front, back, target, slit, 0.0)
     if 2 * line.half_width >= wearer["across_shoulder"]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final
 
-from ellwand.draft.neck import NeckLine, neck_of
+from ellwand.draft.neck import NeckLine, neck_of, slit_of
 from ellwand.draft.seamline import SeamLine
 from ellwand.draft.size import (
     Arm,
@@ -165,8 +165,7 @@ def _closures_have_openings(choices: Choices) -> None:
     twice = next((place for place in at if at.count(place) > 1), None)
     if twice:
         raise CannotDraft("garment.closures", f"the {twice} is closed twice", "name each opening once")
-    slit = choices.neck.slit if choices.neck.slit != "auto" else choices.neck.shape.replace("keyhole", "centre")
-    if "neck slit" in at and slit not in ("centre", "left", "right"):
+    if "neck slit" in at and slit_of(choices.neck) == "none":
         raise CannotDraft(
             "garment.closures",
             "there is no neck slit to close",

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from ellwand.draft.blank import Blank, Book, Run
+from ellwand.draft.blank import Blank, Book, Run, climb
 from ellwand.draft.body import Spots, allowance_for
 from ellwand.draft.plan import HANDS, Plan
-from ellwand.geometry.lines import Line, backwards, length, mirror, split
+from ellwand.draft.seamline import Segment
+from ellwand.geometry.lines import Line, backwards, length, mirror
 from ellwand.model.draft import EdgeRef
-from ellwand.model.piece import EdgeKind
 
 
 def draw_sleeves(plan: Plan, book: Book, spots: Spots) -> None:
@@ -36,21 +36,14 @@ def _sleeve(plan: Plan) -> Blank:
     if arm.elbow:
         up = (corner, (arm.elbow / 2, arm.elbow_height), (half_top, arm.length))
     whole = length(up)
-    segments: list[tuple[str, EdgeKind, float]] = [
+    segments: list[Segment] = [
         ("opening", "opening", arm.opening),
         ("seam", "underarm seam", whole - arm.opening - arm.gusset),
         ("gusset", "gusset", arm.gusset),
     ]
     segments = [segment for segment in segments if segment[2] > 1e-6]
-    cuts, walked = [], 0.0
-    for _, _, size in segments[:-1]:
-        walked += size
-        cuts.append(walked)
     seam = allowance_for(plan, "underarm seam")
-    back = [
-        Run(f"underarm-back-{tag}", kind, points, seam)
-        for (tag, kind, _), points in zip(segments, split(up, cuts), strict=True)
-    ]
+    back = climb("underarm-back", up, segments, seam)
     front = [
         replace(run, id=run.id.replace("back", "front"), points=backwards(mirror(run.points))) for run in reversed(back)
     ]

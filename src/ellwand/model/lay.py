@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ellwand.geometry.lines import Line, mirror, shift, turn
+
 
 @dataclass(frozen=True, slots=True)
 class Placement:
@@ -38,3 +40,8 @@ class Lay:
     fold: str
     engine: str
     placements: tuple[Placement, ...]
+
+
+def lie(line: Line, placement: Placement) -> Line:
+    """A line of the piece where it lies: mirrored if flipped, turned, moved; points in the same order."""
+    return shift(turn(mirror(line) if placement.flip else line, placement.turn), placement.x, placement.y)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from shapely import affinity
 from shapely.geometry import Polygon, box
 
 from ellwand.model.cloth import Cloth, length_on_table
 from ellwand.model.finding import Finding
-from ellwand.model.lay import Lay, Placement
+from ellwand.model.lay import Lay, lie
 from ellwand.model.piece import Piece
 
 
@@ -29,7 +28,7 @@ def prove_on_cloth(lay: Lay, pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[F
     by_id = {piece.id: piece for piece in pieces}
     for fault in cloth.faults:
         hole = box(fault.x, fault.y, fault.x + fault.width, fault.y + fault.length)
-        hit = [p for p in lay.placements if _outline(p, by_id[p.piece]).intersects(hole)]
+        hit = [p for p in lay.placements if Polygon(lie(by_id[p.piece].cut, p)).intersects(hole)]
         out.append(
             Finding(
                 "cloth-fault",
@@ -50,10 +49,3 @@ def prove_on_cloth(lay: Lay, pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[F
             )
         )
     return tuple(out)
-
-
-def _outline(placement: Placement, piece: Piece) -> Polygon:
-    shape = Polygon(piece.cut)
-    if placement.flip:
-        shape = affinity.scale(shape, -1, 1, origin=(0, 0))
-    return affinity.translate(affinity.rotate(shape, placement.turn, origin=(0, 0)), placement.x, placement.y)

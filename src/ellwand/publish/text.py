@@ -11,8 +11,3 @@ def clean(text: str) -> str:
     return " ".join(
         "".join(c for c in kept if unicodedata.category(c) not in ("Cc", "Cf", "Cs", "Cn", "Co")).split(" ")
     )
-
-
-def clean_lines(text: str) -> str:
-    """The same, with line ends kept."""
-    return "\n".join(clean(line) for line in text.split("\n"))
