@@ -6,21 +6,11 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from ellwand.choose.options import (
-    CENTRE_SEAMS,
-    CUTS,
-    GORE_PLACES,
-    LANDMARKS,
-    LAYERS,
-    MAKES,
-    NECKS,
-    SHOULDERS,
-    SIDE_PANELS,
-    SLEEVE_LENGTHS,
-    SLEEVES,
-    SLITS,
-    SPLIT_PLACES,
-)
+from ellwand.choose.options.body import CENTRE_SEAMS, CUTS, GORE_PLACES, MAKES, SHOULDERS, SIDE_PANELS
+from ellwand.choose.options.garment import LANDMARKS, LAYERS
+from ellwand.choose.options.neck import NECKS, SLITS
+from ellwand.choose.options.opening import SPLIT_PLACES
+from ellwand.choose.options.sleeve import SLEEVE_LENGTHS, SLEEVES
 from ellwand.choose.styles import STYLES
 
 gores = st.fixed_dictionaries(

@@ -11,7 +11,7 @@ import pytest
 
 from bodies import sample
 from ellwand import garment_json, make
-from ellwand.choose.options import CUTS
+from ellwand.choose.options.body import CUTS
 from ellwand.choose.styles import STYLES
 from independent import faults
 from sheets import sheet

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from inspect import cleandoc
-from typing import Any, get_args
+from typing import Any, get_args, get_origin
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from ellwand.choose.options import ClothTable, GarmentTable, RemnantTable, SewingTable, Table
+from ellwand.choose.options.cloth import ClothTable, RemnantTable, SewingTable
+from ellwand.choose.options.garment import GarmentTable
+from ellwand.choose.options.table import Table
 from ellwand.choose.styles import STYLES
-from ellwand.model.wearer import FIELDS
+from ellwand.model.measurement import MEASUREMENTS
 from ellwand.units import format_length
 
 
@@ -26,8 +28,11 @@ def reference() -> str:
         "## [wearer]",
         "`name`, `sex` (female or male), `age` in years and `unit` describe the person. Measurements, each of which"
         " may be left out and is then estimated:",
-        _rows(["measurement", "how it is taken"], [[f"`{name}`", how] for name, how in FIELDS.items()]),
-        "`chest_girth` is another name for `bust_girth`.",
+        _rows(["measurement", "how it is taken"], [[f"`{name}`", each.how] for name, each in MEASUREMENTS.items()]),
+        '`chest_girth` is another name for `bust_girth`; names as people write them, such as `"Chest (in)"`, are'
+        " understood. Where one arm is longer, give `left_arm_length` and `right_arm_length`. A measurement that is"
+        ' questioned but right is kept with `confirmed = ["waist_girth"]`. `list = "class.csv"` with a `name` takes'
+        " the rest from a list of people. More about measuring: [measuring.md](measuring.md).",
     ]
     parts += _table("[garment]", GarmentTable)
     parts += ["Styles to start from: " + ", ".join(f"`{name}`" for name in STYLES) + "."]
@@ -56,7 +61,7 @@ def _inner(field: FieldInfo) -> type[Table] | None:
 
 def _values(field: FieldInfo, below: type[BaseModel] | None) -> str:
     if below is not None:
-        return "a list of tables" if field.annotation is not below else "a table"
+        return "a list of tables" if get_origin(field.annotation) is tuple else "a table"
     reader = getattr(next(iter(field.metadata), None), "func", None)
     return getattr(reader, "values", "")
 

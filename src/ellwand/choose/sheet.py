@@ -10,7 +10,8 @@ from typing import Any, Final, TypeVar, get_args
 from pydantic import BaseModel, ValidationError
 
 from ellwand.choose.fields import nearest, one_of
-from ellwand.choose.options import ClothTable, GarmentTable, RemnantTable, SewingTable
+from ellwand.choose.options.cloth import ClothTable, RemnantTable, SewingTable
+from ellwand.choose.options.garment import GarmentTable
 from ellwand.choose.styles import STYLES
 from ellwand.errors import BadInput
 from ellwand.model.choices import (
@@ -18,6 +19,7 @@ from ellwand.model.choices import (
     Choices,
     Closure,
     Gore,
+    Growth,
     Neck,
     Sewing,
     Sleeve,
@@ -164,6 +166,7 @@ def _choices(table: GarmentTable, sewing: SewingTable, unit: Unit) -> Choices:
         neck=Neck(**table.neck.model_dump()),
         splits=tuple(Split(**split.model_dump()) for split in table.splits),
         closures=tuple(Closure(**closure.model_dump()) for closure in table.closures),
+        growth=None if table.growth is None else Growth(**table.growth.model_dump()),
         sewing=Sewing(**{**usual, **given}),
         beneath_mm=sum(each.thickness_mm for each in table.over),
         date=None if table.date is None else int(table.date),

@@ -1,0 +1,61 @@
+"""The garment as a whole."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field, PlainValidator
+
+from ellwand.choose.fields import measure, number, text
+from ellwand.choose.options.body import BodyTable, GoreTable
+from ellwand.choose.options.neck import NeckTable
+from ellwand.choose.options.opening import ClosureTable, SplitTable
+from ellwand.choose.options.sleeve import SleeveTable
+from ellwand.choose.options.table import Table, choice
+from ellwand.model.choices import Span
+
+LAYERS = ("skin", "middle", "outer", "armour")
+LANDMARKS = ("hip", "mid-thigh", "knee", "mid-calf", "ankle", "floor")
+TAKEN_UP = ("deep hem", "tucks")
+
+
+class GrowthTable(Table):
+    """[garment.growth]: room for a child to grow into; the wearer's age must be given."""
+
+    months: Annotated[float, PlainValidator(number(1, 48))] = Field(
+        12.0, description="how long it shall last: width for that, and length taken up until it is needed"
+    )
+    by: Annotated[str, choice(*TAKEN_UP)] = Field(
+        "deep hem", description="the spare length is turned up in the hems, or sewn into tucks above them"
+    )
+
+
+class BeneathTable(Table):
+    """An entry of garment.over: something worn beneath."""
+
+    thickness_mm: Annotated[float, PlainValidator(number(0, 60))] = Field(..., description="its thickness in mm")
+
+
+class GarmentTable(Table):
+    """[garment]: what is made."""
+
+    style: Annotated[str, PlainValidator(text)] = Field(
+        "tunic", description="a starting point; every choice below overrides it"
+    )
+    layer: Annotated[str, choice(*LAYERS)] = Field("middle", description="what it is worn over; sets the usual ease")
+    over: tuple[BeneathTable, ...] = Field((), description="what is worn beneath: sheets, or {thickness_mm = 4}")
+    length: Annotated[str | float | Span, PlainValidator(measure(30, 400, *LANDMARKS, span=True))] = Field(
+        "knee",
+        description="a landmark, or a length from the shoulder line at the neck; a range is settled at its middle",
+    )
+    date: Annotated[int | None, PlainValidator(number(500, 1600, nothing=True, what="year"))] = Field(
+        None, description="the year it is meant for"
+    )
+    region: Annotated[str | None, PlainValidator(text)] = Field(None, description="the region it is meant for")
+    body: BodyTable = Field(default_factory=BodyTable, description="the trunk")
+    gores: tuple[GoreTable, ...] = Field((), description="triangles set in for width at the hem")
+    sleeve: SleeveTable = Field(default_factory=SleeveTable, description="the sleeves")
+    neck: NeckTable = Field(default_factory=NeckTable, description="the neck opening")
+    splits: tuple[SplitTable, ...] = Field((), description="seams or panels left open from the hem up")
+    closures: tuple[ClosureTable, ...] = Field((), description="how openings are closed")
+    growth: GrowthTable | None = Field(None, description="room for a child to grow into; left out: cut as it is now")
