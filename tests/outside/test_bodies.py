@@ -105,7 +105,9 @@ def test_people_left_out_of_the_fit_are_estimated_closely(field: str) -> None:
 @pytest.mark.parametrize("sex", SEXES)
 def test_the_stated_spread_covers_nineteen_of_twenty(sex: Sex) -> None:
     errors, stated = left_out(sex)
-    exact = [at for at, name in enumerate(NAMES) if name not in GIVEN and TRANSLATIONS[name].spread == 0]
+    # the belly is known from the waist, whose own translation is uncertain
+    known = {*GIVEN, "belly_girth"}
+    exact = [at for at, name in enumerate(NAMES) if name not in known and TRANSLATIONS[name].spread == 0]
     inside = np.mean(np.abs(errors[:, exact]) <= 1.96 * stated[:, exact], axis=0)
     assert np.all(inside > 0.93)
     assert np.all(inside < 0.98)

@@ -4,19 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ellwand.measure.doubting import Doubt, doubts
+from ellwand.measure.doubting import doubts
 from ellwand.measure.estimating import estimate
-from ellwand.measure.raw import RawWearer, read_raw
+from ellwand.measure.growing import grown, grows
+from ellwand.measure.people import read_people
+from ellwand.measure.raw import RawWearer, check_human, read_raw
 from ellwand.model.wearer import Wearer
 
-__all__ = ["Doubt", "RawWearer", "doubts", "estimate", "read_raw", "wearer_from"]
+__all__ = ["RawWearer", "check_human", "doubts", "estimate", "grown", "grows", "read_people", "read_raw", "wearer_from"]
 
 
 def wearer_from(table: Mapping[str, object]) -> Wearer:
-    """A whole wearer from the sheet's ``[wearer]`` table; BadInput with one sentence when it cannot be.
+    """A whole wearer from the sheet's ``[wearer]`` table.
+
+    What is improbable is kept, but nothing is estimated from it.  Raises BadInput with one sentence: a table that
+    cannot be read, or a body that cannot be cut for.
 
     >>> joan = wearer_from({"sex": "female", "height": 164, "bust_girth": 96})
     >>> joan.measures["bust_girth"].source, joan.measures["hip_girth"].source
     ('measured', 'estimated')
     """
-    return estimate(read_raw(table))
+    raw = read_raw(table)
+    check_human(raw)
+    return estimate(raw, doubts(raw))

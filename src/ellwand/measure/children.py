@@ -50,11 +50,13 @@ LIKE: Final[Mapping[str, Like]] = MappingProxyType(
     {
         "bust_girth": Like("chest_girth", FLESH),
         "waist_girth": Like("waist_girth_umbilicus", FLESH, "waist_girth_omphalion"),
+        "belly_girth": Like("waist_girth_umbilicus", FLESH),
         "hip_girth": Like("hip_girth", FLESH),
         "across_shoulder": Like("biacromial_breadth", BONE, "biacromial_breadth"),
         "upper_arm_girth": Like("upper_arm_girth", FLESH),
         "wrist_girth": Like("wrist_girth", FLESH),
         "hand_girth": Like("hand_breadth", BONE, "hand_breadth"),
+        "neck_girth": Like("neck_girth", FLESH),
         "neck_base_girth": Like("neck_girth", FLESH, "neck_girth"),
         "head_girth": Like("head_girth", HEAD),
         "shoulder_girth": Like("bideltoid_breadth", FLESH, "bideltoid_breadth"),

@@ -13,11 +13,11 @@ from typing import Final
 import numpy as np
 import numpy.typing as npt
 
-from ellwand.model.wearer import FIELDS
+from ellwand.model.measurement import FIELDS
 
 Array = npt.NDArray[np.float64]
 
-NAMES: Final = tuple(FIELDS)
+NAMES: Final = FIELDS
 PLACE: Final[Mapping[str, int]] = {name: i for i, name in enumerate(NAMES)}
 
 TAPE_SD: Final = 0.3
@@ -35,16 +35,20 @@ class Gaussian:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Reading:
-    """Mean and sd (cm) of every measurement once some are given, and how likely those were."""
+    """Mean and sd (cm) of every measurement once some are given, how likely those were, and how far from the
+    middle they lie together (squared Mahalanobis distance)."""
 
     mean: Array
     sd: Array
     log_likelihood: float
+    distance: float
 
 
 def condition(body: Gaussian, given: Mapping[str, float]) -> Reading:
-    """Every measurement, from the ``given`` ones (cm, at least one), which keep their values with sd 0."""
+    """Every measurement, from the ``given`` ones (cm), which keep their values with sd 0."""
     at = [PLACE[name] for name in given]
+    if not at:
+        return Reading(body.mean, np.sqrt(np.diag(body.covariance)), 0.0, 0.0)
     values = np.fromiter(given.values(), dtype=float, count=len(at))
     across = body.covariance[at]
     within = across[:, at] + TAPE_SD**2 * np.eye(len(at))
@@ -55,5 +59,5 @@ def condition(body: Gaussian, given: Mapping[str, float]) -> Reading:
     variance = np.diag(body.covariance) - np.sum(across * gain, axis=0)
     sd = np.sqrt(np.maximum(variance, 0.0))
     mean[at], sd[at] = values, 0.0
-    log_likelihood = -0.5 * float(off @ pull + np.linalg.slogdet(within)[1])
-    return Reading(mean, sd, log_likelihood)
+    distance = float(off @ pull)
+    return Reading(mean, sd, -0.5 * (distance + float(np.linalg.slogdet(within)[1])), distance)

@@ -30,12 +30,14 @@ LIMITS: Final[Mapping[str, Limits]] = MappingProxyType(
         "height": Limits(65, 90, 250),
         "bust_girth": Limits(34, 58, 220),
         "waist_girth": Limits(30, 48, 230),
+        "belly_girth": Limits(30, 48, 240),
         "hip_girth": Limits(33, 58, 240),
         "across_shoulder": Limits(17, 24, 70),
         "arm_length": Limits(22, 30, 95),
         "upper_arm_girth": Limits(11, 15, 80),
         "wrist_girth": Limits(8, 11, 30),
         "hand_girth": Limits(10, 13, 36),
+        "neck_girth": Limits(16, 22, 65),
         "neck_base_girth": Limits(20, 27, 70),
         "head_girth": Limits(43, 46, 70),
         "shoulder_girth": Limits(48, 70, 230),
@@ -56,6 +58,7 @@ ORDER: Final[tuple[tuple[str, ...], ...]] = (
     ("knee_to_floor", "crotch_to_floor", "hip_to_floor", "waist_to_floor", "nape_to_floor", "height"),
     ("scye_depth", "nape_to_waist"),
     ("wrist_girth", "hand_girth"),
+    ("neck_girth", "neck_base_girth"),
 )
 """In each line every measurement is less than those after it, in any estimate.
 

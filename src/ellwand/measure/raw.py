@@ -1,4 +1,4 @@
-"""Reading what the maker wrote about a wearer: names checked, lengths in cm, slips caught."""
+"""Reading what the maker wrote about a wearer: names checked, lengths in cm, what no body has refused."""
 
 from __future__ import annotations
 
@@ -6,33 +6,44 @@ import difflib
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import combinations
 from typing import Final
 
 from ellwand.errors import BadInput
 from ellwand.measure.children import GROWN_AGE, LEAST_AGE
+from ellwand.measure.heading import heading
 from ellwand.measure.limits import LIMITS, MAY_SWAP, ORDER
-from ellwand.model.wearer import FIELDS, Sex
+from ellwand.model.measurement import FIELDS
+from ellwand.model.wearer import HANDS, Hand, Sex
 from ellwand.units import Unit, format_length, parse_length
 
 ALIASES: Final[Mapping[str, str]] = {"chest_girth": "bust_girth"}
-ABOUT: Final = ("name", "sex", "age", "unit")
+ABOUT: Final = ("name", "sex", "age", "unit", "confirmed")
+ARMS: Final[Mapping[str, Hand]] = {f"{hand}_arm_length": hand for hand in HANDS}
+"""Where one arm is longer."""
 OLDEST: Final = 120.0
 LONGEST_NAME: Final = 200
-UNIT_WORDS: Final[Mapping[Unit, str]] = {"cm": "centimetres", "in": "inches"}
-UNIT_MARKS: Final = re.compile(r"[a-zA-Z\"'″′”’]")
+LONGEST_TAPE: Final = 3000.0
+"""No one measures more than this (cm), whatever the slip."""
+BEYOND: Final = 1.5
+"""A body outside human limits, once confirmed, is drafted for up to this factor beyond them (our own figure)."""
 
 
 @dataclass(frozen=True, slots=True)
 class RawWearer:
-    """What is known of a wearer before anything is estimated: ``values`` in cm by field, ``age`` in years."""
+    """What is known of a wearer before anything is estimated: ``values`` in cm by field, ``age`` in years.
+
+    ``confirmed``: fields of which the maker said 'yes, that is right'.  ``arms``: an arm measured on its own (cm).
+    """
 
     name: str
     sex: Sex | None
     age: float | None
     unit: Unit
     values: Mapping[str, float]
+    confirmed: frozenset[str] = frozenset()
+    arms: Mapping[Hand, float] = field(default_factory=dict)
 
     @property
     def minor(self) -> bool:
@@ -43,24 +54,56 @@ class RawWearer:
 def read_raw(table: Mapping[str, object]) -> RawWearer:
     """A raw wearer from the sheet's ``[wearer]`` table; bare numbers are in the table's ``unit``.
 
-    Raises BadInput: unknown or doubled keys, values that are no length or no human length, measurements that
-    contradict each other, and when height or bust_girth (for a child: height) is missing.
+    Keys may be worded otherwise ('Chest (in)'), as in a list of people.  A value may be improbable, even impossible:
+    that is asked about by ``doubts``, refused by ``check_human``.
+    Raises BadInput: unknown or doubled keys, values that are no length, and when height or bust_girth (for a
+    child: height) is missing.
     """
+    table = _in_our_words(table)
     _check_keys(table)
     unit = _unit(table.get("unit", "cm"))
     age = _age(table["age"]) if "age" in table else None
     sex = _sex(table["sex"]) if "sex" in table else None
-    minor = age is not None and age < GROWN_AGE
-    values = {
-        ALIASES.get(key, key): _length(key, value, unit, minor) for key, value in table.items() if key not in ABOUT
-    }
-    _check_enough(values, minor)
-    _check_order(values, unit)
-    return RawWearer(_name(table.get("name", "the wearer")), sex, age, unit, values)
+    lengths = {ALIASES.get(key, key): _length(key, value, unit) for key, value in table.items() if key not in ABOUT}
+    arms = {hand: lengths[key] for key, hand in ARMS.items() if key in lengths}
+    values = {name: cm for name, cm in lengths.items() if name not in ARMS}
+    if arms and "arm_length" not in values:
+        values["arm_length"] = math.fsum(arms.values()) / len(arms)
+    confirmed = _confirmed(table.get("confirmed", []))
+    raw = RawWearer(_name(table.get("name", "the wearer")), sex, age, unit, values, confirmed, arms)
+    _check_enough(values, raw.minor)
+    return raw
+
+
+def check_human(raw: RawWearer) -> None:
+    """Refuse a body that cannot be cut for.
+
+    Raises BadInput: a value that no human has and that was not confirmed, or levels in an order no body has.
+    """
+    for name, cm in raw.values.items():
+        _check_limits(name, cm, raw)
+    for hand, cm in raw.arms.items():
+        _check_limits("arm_length", cm, raw, f"{hand}_arm_length")
+    _check_order(raw.values, raw.unit)
+
+
+def _in_our_words(table: Mapping[str, object]) -> dict[str, object]:
+    """The table under our keys; a unit in a key goes to its value, unless that has its own."""
+    known = (*ABOUT, *FIELDS, *ALIASES, *ARMS)
+    out: dict[str, object] = {}
+    for key, value in table.items():
+        meant = None if key in known else heading(str(key))
+        name = meant.field if meant and meant.field in known else key
+        if name in out:
+            raise BadInput(f"wearer.{str(key)[:60]}", f"is the same measurement as {name}", "give one of the two")
+        has_unit = isinstance(value, str) and re.search(r"[a-zA-Z\"'′″’”]", value)
+        unit = meant.unit if meant and meant.is_length and not has_unit else None
+        out[name] = value if unit is None else f"{value} {unit}"
+    return out
 
 
 def _check_keys(table: Mapping[str, object]) -> None:
-    known = [*ABOUT, *FIELDS, *ALIASES]
+    known = [*ABOUT, *FIELDS, *ALIASES, *ARMS]
     for key in table:
         if key in known:
             continue
@@ -113,35 +156,54 @@ def _age(value: object) -> float:
     return age
 
 
-def _length(key: str, value: object, unit: Unit, minor: bool) -> float:
+def _length(key: str, value: object, unit: Unit) -> float:
     where = f"wearer.{key}"
     cm = parse_length(value, unit, where)
     if cm <= 0:
         raise BadInput(where, f"{_shown(value)} is not above nothing", "measure again, or leave it out")
-    limits = LIMITS[ALIASES.get(key, key)]
-    least = limits.least(minor)
-    if least <= cm <= limits.most:
-        return cm
-    who = "a child" if minor else "an adult"
-    bounds = f"{format_length(least, unit, mark=False)} and {format_length(limits.most, unit)}"
+    if cm > LONGEST_TAPE:
+        raise BadInput(where, f"{_shown(value)} is longer than any tape", "measure again, or leave it out")
+    return cm
+
+
+def _confirmed(value: object) -> frozenset[str]:
+    names = [value] if isinstance(value, str) else value
+    if not isinstance(names, (list, tuple)):
+        raise BadInput("wearer.confirmed", f"{_shown(value)} is not a list", 'write it as in ["waist_girth"]')
+    for name in names:
+        if name not in (*FIELDS, *ALIASES, *ARMS):
+            raise BadInput("wearer.confirmed", f"{_shown(name)} is no measurement", f"name some of {', '.join(FIELDS)}")
+    return frozenset(ALIASES.get(name, name) for name in names)
+
+
+def _check_limits(name: str, cm: float, raw: RawWearer, key: str | None = None) -> None:
+    limits, key = LIMITS[name], key or name
+    least, most = limits.least(raw.minor), limits.most
+    if name in raw.confirmed or key in raw.confirmed:
+        least, most = least / BEYOND, most * BEYOND
+    if least <= cm <= most:
+        return
+    who = "a child" if raw.minor else "an adult"
+    bounds = f"{format_length(least, raw.unit, mark=False)} and {format_length(most, raw.unit)}"
     size = "small" if cm < least else "large"
-    bare = not isinstance(value, str) or not UNIT_MARKS.search(value)
-    counted = f" for {UNIT_WORDS[unit]}" if bare else ""
-    cause = _cause(key, cm, unit, minor) if bare else "measure again"
-    raise BadInput(where, f"{_shown(value)} is too {size}{counted}: {who} has between {bounds}", cause)
+    raise BadInput(
+        f"wearer.{key}",
+        f"{format_length(cm, raw.unit)} is too {size}: {who} has between {bounds}",
+        _cause(name, cm, raw.unit, raw.minor),
+    )
 
 
-def _cause(key: str, cm: float, unit: Unit, minor: bool) -> str:
+def _cause(name: str, cm: float, unit: Unit, minor: bool) -> str:
     """The likeliest slip behind a value (cm) that no body has, and its mend."""
-    limits = LIMITS[ALIASES.get(key, key)]
+    limits = LIMITS[name]
 
     def human(length: float) -> bool:
         return limits.least(minor) <= length <= limits.most
 
     if unit == "cm" and human(cm * 2.54):
-        cause = 'if it is in inches, set unit = "in"'
+        cause = f'if it is in inches, write "{cm:g} in", or set unit = "in"'
     elif unit == "in" and human(cm / 2.54):
-        cause = 'if it is in centimetres, set unit = "cm"'
+        cause = f'if it is in centimetres, write "{cm / 2.54:g} cm", or set unit = "cm"'
     elif human(cm * 100) and unit == "cm":
         cause = f'if it is in metres, write "{cm:g} m"'
     elif human(cm / 10) and unit == "cm":
@@ -152,7 +214,7 @@ def _cause(key: str, cm: float, unit: Unit, minor: bool) -> str:
         cause = "measure again"
     if not minor and limits.child_least <= cm < limits.adult_least:
         cause += ", or give the age if the wearer is a child"
-    return cause
+    return f'{cause}; a body that is truly so is kept with confirmed = ["{name}"]'
 
 
 def _check_enough(values: Mapping[str, float], minor: bool) -> None:

@@ -47,6 +47,7 @@ TRANSLATIONS: Final[Mapping[str, Translation]] = MappingProxyType(
         # women (sd 2.5), and 1.4 less to 3 more on men: we take off 4 and 1, since the difference shrinks on
         # the fuller bodies of the survey.  Offsets weakly supported, hence the spread.
         "waist_girth": _same("waist_girth_omphalion", -4.0, -1.0, spread=2.5),
+        "belly_girth": _same("waist_girth_omphalion"),
         "hip_girth": _same("hip_girth"),
         # The tape runs from each shoulder point up to the nape: √(half breadth² + drop²) a side, to first
         # order about the survey's means (cos 0.945, sin 0.33).  That the back's roundness adds little more is
@@ -60,6 +61,8 @@ TRANSLATIONS: Final[Mapping[str, Translation]] = MappingProxyType(
         # With the thumb tucked in: 1.07 times the girth round the knuckles in the median, 1.16 at the 95th
         # percentile, from rigid-ring data; (1.16 − 1.07) × 20 cm / 1.645 = 1.1 cm of spread.
         "hand_girth": _sum(1.1, hand_girth=1.07),
+        # The survey's tape lay at or just below the larynx, taken as equal.
+        "neck_girth": _same("neck_girth"),
         "neck_base_girth": _same("neck_base_girth"),
         "head_girth": _same("head_girth"),
         "shoulder_girth": _same("shoulder_girth"),

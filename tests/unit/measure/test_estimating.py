@@ -21,7 +21,8 @@ from ellwand.measure.gaussian import NAMES, TAPE_SD, Gaussian, condition
 from ellwand.measure.limits import LIMITS
 from ellwand.measure.raw import RawWearer
 from ellwand.measure.survey import TRANSLATIONS, adult
-from ellwand.model.wearer import FIELDS, Measure, Sex, upper
+from ellwand.model.measurement import FIELDS
+from ellwand.model.wearer import Measure, Sex, upper
 
 DATA = Path(__file__).parents[2] / "data"
 SEXES: tuple[Sex, ...] = ("female", "male")
@@ -131,3 +132,27 @@ def test_known_answers_for_a_woman_of_the_mean() -> None:
     assert wearer["arm_length"] == pytest.approx(55.36)
     assert wearer["hand_girth"] == pytest.approx(1.07 * 18.66)
     assert wearer["waist_to_floor"] == pytest.approx(98.01 + 4.6)
+
+
+def test_far_from_the_survey_the_spread_grows() -> None:
+    """The conditional multivariate t: (ν + D) / (ν + n) on the variance, for D the squared distance of n given."""
+    usual = wearer_from({"sex": "female", "height": 162.85, "bust_girth": 94.69})
+    shape = {"sex": "female", "height": 120, "bust_girth": 160}
+    odd = wearer_from({**shape, "confirmed": ["height", "bust_girth"]})
+    for name in ("waist_girth", "arm_length", "head_girth"):
+        assert odd.measures[name].sd > 1.2 * usual.measures[name].sd
+
+
+@pytest.mark.parametrize("sex", SEXES)
+def test_the_spread_is_honest_for_odd_bodies(sex: Sex) -> None:
+    """Of the tenth of the people surveyed who are oddest in what is given, 90 to 99 in 100 lie within two spreads."""
+    fields = ("height", "bust_girth", "waist_girth", "hip_girth")
+    bodies = [values for who, values in people() if who == sex]
+    readings = sorted((condition(adult(sex), {f: v[f] for f in fields}).distance, i) for i, v in enumerate(bodies))
+    odd = [bodies[i] for _, i in readings[-len(readings) // 5 :]]
+    inside = []
+    for values in odd:
+        wearer = estimate(RawWearer("x", sex, None, "cm", {f: values[f] for f in fields}))
+        measures = [(m, values[name]) for name, m in wearer.measures.items() if m.source == "estimated"]
+        inside += [abs(m.value - true) < 2 * m.sd for m, true in measures]
+    assert 0.9 < np.mean(inside) <= 1

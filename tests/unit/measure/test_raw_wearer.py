@@ -9,7 +9,7 @@ import pytest
 from ellwand.errors import BadInput
 from ellwand.measure import read_raw, wearer_from
 from ellwand.measure.limits import LIMITS, ORDER
-from ellwand.model.wearer import FIELDS
+from ellwand.model.measurement import FIELDS
 
 ADULT: Mapping[str, object] = {"height": 164, "bust_girth": 96}
 
@@ -25,14 +25,14 @@ BAD: list[tuple[Mapping[str, object], str, str]] = [
     (
         {**ADULT, "height": 64},
         "wearer.height",
-        "too small for centimetres: an adult has between 90 and 250 cm",
+        "64 cm is too small: an adult has between 90 and 250 cm",
     ),
-    ({**ADULT, "height": 64}, "wearer.height", 'if it is in inches, set unit = "in"'),
+    ({**ADULT, "height": 64}, "wearer.height", 'in inches, write "64 in", or set unit = "in"'),
     ({**ADULT, "height": 1.64}, "wearer.height", 'if it is in metres, write "1.64 m"'),
     ({**ADULT, "height": 1640}, "wearer.height", 'if it is in millimetres, write "1640 mm"'),
-    ({**ADULT, "height": 164, "unit": "in"}, "wearer.height", 'if it is in centimetres, set unit = "cm"'),
+    ({**ADULT, "height": 164, "unit": "in"}, "wearer.height", 'in centimetres, write "164 cm", or set unit = "cm"'),
     ({**ADULT, "height": 16.4}, "wearer.height", "a digit may be missing"),
-    ({**ADULT, "height": "64 cm"}, "wearer.height", "'64 cm' is too small: an adult has"),
+    ({**ADULT, "height": "64 cm"}, "wearer.height", 'kept with confirmed = ["height"]'),
     ({**ADULT, "height": 80}, "wearer.height", "or give the age if the wearer is a child"),
     ({**ADULT, "bust_girth": 45}, "wearer.bust_girth", 'set unit = "in"'),
     ({**ADULT, "head_girth": 22}, "wearer.head_girth", 'set unit = "in"'),
@@ -93,6 +93,37 @@ def test_a_fullest_seat_below_the_crotch_is_believed() -> None:
 
 
 def test_every_field_has_limits_and_orders_name_fields_only() -> None:
-    assert list(LIMITS) == list(FIELDS)
+    assert set(LIMITS) == set(FIELDS)
     assert {name for chain in ORDER for name in chain} <= set(FIELDS)
     assert all(lim.child_least < lim.adult_least < lim.most for lim in LIMITS.values())
+
+
+def test_a_body_beyond_human_limits_is_kept_once_confirmed() -> None:
+    with pytest.raises(BadInput, match="too large"):
+        wearer_from({**ADULT, "bust_girth": 230})
+    wearer = wearer_from({**ADULT, "bust_girth": 230, "confirmed": ["chest_girth"]})
+    assert wearer["bust_girth"] == 230
+    with pytest.raises(BadInput, match="too large"):
+        wearer_from({**ADULT, "bust_girth": 400, "confirmed": ["bust_girth"]})
+
+
+def test_keys_are_read_as_people_write_them() -> None:
+    raw = read_raw({"Height (m)": "1,68", "Chest (in)": "37 1/2", "Hips": 104, "Left arm": 57})
+    assert raw.values == {"height": 168.0, "bust_girth": 95.25, "hip_girth": 104.0, "arm_length": 57.0}
+    assert raw.arms == {"left": 57.0}
+    with pytest.raises(BadInput, match="same measurement"):
+        read_raw({**ADULT, "Chest": 96})
+
+
+def test_two_arms_stand_for_their_mean() -> None:
+    raw = read_raw({**ADULT, "left_arm_length": 54, "right_arm_length": 58})
+    assert raw.values["arm_length"] == 56 and raw.arms == {"left": 54.0, "right": 58.0}
+    assert wearer_from({**ADULT, "left_arm_length": 54, "right_arm_length": 58}).arm("right") == 58
+    with pytest.raises(BadInput, match="left_arm_length"):
+        wearer_from({**ADULT, "left_arm_length": 5, "right_arm_length": 58})
+
+
+@pytest.mark.parametrize(("confirmed", "part"), [("hip", "no measurement"), (7, "not a list"), ([7], "no measurement")])
+def test_only_measurements_can_be_confirmed(confirmed: object, part: str) -> None:
+    with pytest.raises(BadInput, match=part):
+        read_raw({**ADULT, "confirmed": confirmed})
