@@ -9,6 +9,7 @@ from ellwand.depict.caution_words import CAUTIONS
 from ellwand.depict.finding_words import WHY
 from ellwand.depict.mend_words import MEND
 from ellwand.depict.saying import Numbers
+from ellwand.depict.slip_words import SLIP_MEND, SLIP_WHY
 from ellwand.depict.step_words import step as step
 from ellwand.errors import InternalFault
 from ellwand.model.finding import Caution, Finding
@@ -24,12 +25,12 @@ def why(finding: Finding, unit: Unit) -> str:
 
     Raises InternalFault for a code without words.
     """
-    return _template(WHY, finding.code)(finding, Numbers(finding.values, unit))
+    return _template({**WHY, **SLIP_WHY}, finding.code)(finding, Numbers(finding.values, unit))
 
 
 def mend(finding: Finding, unit: Unit) -> str:
     """What would mend it; '' when nothing needs to be mended."""
-    template = MEND.get(finding.code)
+    template = MEND.get(finding.code) or SLIP_MEND.get(finding.code)
     if finding.outcome == "sound" or template is None:
         return ""
     return template(finding, Numbers(finding.values, unit))
