@@ -13,8 +13,9 @@ from typing import Final, Literal
 from ellwand.errors import BadInput
 
 Unit = Literal["cm", "in"]
+LengthUnit = Literal["mm", "cm", "m", "in", "ft", "yd"]
 
-CM_PER: Final[dict[str, float]] = {
+CM_PER: Final[dict[LengthUnit, float]] = {
     "mm": 0.1,
     "cm": 1.0,
     "m": 100.0,
@@ -23,13 +24,18 @@ CM_PER: Final[dict[str, float]] = {
     "yd": 91.44,
 }
 
-_UNIT_WORDS: Final[dict[str, str]] = {
+_UNIT_WORDS: Final[dict[str, LengthUnit]] = {
     "mm": "mm",
     "millimetre": "mm",
     "millimetres": "mm",
+    "millimeter": "mm",
+    "millimeters": "mm",
     "cm": "cm",
+    "cms": "cm",
     "centimetre": "cm",
     "centimetres": "cm",
+    "centimeter": "cm",
+    "centimeters": "cm",
     "m": "m",
     "metre": "m",
     "metres": "m",
@@ -65,6 +71,7 @@ _VULGAR: Final[dict[str, str]] = {
     "⅜": "3/8",
     "⅝": "5/8",
     "⅞": "7/8",
+    "⁄": "/",
 }
 
 _NUMBER = r"\d+[\s-]+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)?|[.,]\d+"
@@ -100,6 +107,15 @@ def parse_length(text: object, unit: Unit = "cm", where: str = "") -> float:
     return _parse_text(text, unit, where)
 
 
+def unit_named(word: str) -> LengthUnit | None:
+    """The unit a word or mark stands for.
+
+    >>> unit_named("Inches"), unit_named("″"), unit_named("ells")
+    ('in', 'in', None)
+    """
+    return _UNIT_WORDS.get(word.strip().lower())
+
+
 def _parse_text(text: str, unit: Unit, where: str) -> float:
     if len(text) > 60:
         raise BadInput(where, f"{text[:20]!r}… is too long to be a length", GOOD_LENGTHS)
@@ -130,9 +146,9 @@ def _parse_text(text: str, unit: Unit, where: str) -> float:
 
 def _scale(word: str | None, unit: Unit, previous: float, text: str, where: str) -> float:
     if word is None:
-        # 5' 6 means inches after feet; otherwise a bare number is in the list's own unit
-        return CM_PER["in"] if previous == CM_PER["ft"] else CM_PER[unit]
-    name = _UNIT_WORDS.get(word.lower())
+        # 5' 6 means inches after feet, 1 m 68 centimetres after metres; alone a number is in the list's own unit
+        return {CM_PER["ft"]: CM_PER["in"], CM_PER["m"]: CM_PER["cm"], math.inf: CM_PER[unit]}.get(previous, math.inf)
+    name = unit_named(word)
     if name is None:
         raise BadInput(where, f"{text!r} has the unknown unit {word!r}", "use mm, cm, m, in, ft or yd")
     return CM_PER[name]

@@ -26,6 +26,12 @@ from ellwand.units import format_inches, format_length, parse_length, round_near
         ("3 yd", 274.32),
         ("875 mm", 87.5),
         ("87.5", 87.5),
+        ("34 1⁄2 in", 87.63),
+        ("5 ft 6", 167.64),
+        ("5′6″", 167.64),
+        ("1 m 68", 168.0),
+        ("168 cms", 168.0),
+        ("168 centimeters", 168.0),
     ],
 )
 def test_written_lengths(text: str, cm: float) -> None:
@@ -43,6 +49,8 @@ def test_written_lengths(text: str, cm: float) -> None:
         "1e9",
         "nan",
         "3 in 4 ft",
+        "3 in 4",
+        "5'7\",38",
         "1/0",
         "5 5",
         True,
