@@ -22,10 +22,13 @@ Role = Literal[
     "seam",
     "opening",
     "mark",
+    "body",
+    "body line",
+    "tape",
 ]
 """What a line is; each sink has one table from role to pen."""
 
-TextRole = Literal["name", "dimension", "edge", "chalk", "note"]
+TextRole = Literal["name", "dimension", "edge", "chalk", "note", "number"]
 Anchor = Literal["start", "middle", "end"]
 
 

@@ -1,9 +1,19 @@
-"""How a garment is written down: PDF, SVG, CSV, Markdown, JSON."""
+"""How a garment, or what is to be measured for it, is written down: PDF, SVG, CSV, Markdown, JSON."""
 
 from __future__ import annotations
 
 from ellwand.publish.card import card_pdf
 from ellwand.publish.files import chalk_csv, lay_svg, pieces_svg, sewing_md
+from ellwand.publish.measuring_form import measuring_form_csv, measuring_form_pdf
 from ellwand.publish.svg import svg
 
-__all__ = ["card_pdf", "chalk_csv", "lay_svg", "pieces_svg", "sewing_md", "svg"]
+__all__ = [
+    "card_pdf",
+    "chalk_csv",
+    "lay_svg",
+    "measuring_form_csv",
+    "measuring_form_pdf",
+    "pieces_svg",
+    "sewing_md",
+    "svg",
+]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from ellwand.depict import words as say
 from ellwand.depict.chalk import ChalkRow, chalk_rows
 from ellwand.depict.laying import lay_drawing
@@ -16,6 +14,7 @@ from ellwand.depict.spread import drawing_bounds, pieces_sheet
 from ellwand.depict.view import garment_view
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.publish.paper import Paper, paper_for
 from ellwand.publish.typst_text import (
     FONT,
     LAST_PAGE,
@@ -36,23 +35,6 @@ TALLEST = 12.5
 """How high it may be on a page that it has almost to itself (cm)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
-    """A sheet of paper with its margin (cm)."""
-
-    width: float
-    height: float
-    margin: float = 1.2
-
-    @property
-    def room(self) -> float:
-        """Width between the margins."""
-        return self.width - 2 * self.margin
-
-
-A4, LETTER = Paper(21.0, 29.7), Paper(21.59, 27.94)
-
-
 def card_pdf(garment: Garment) -> bytes:
     """The card as PDF: A4, or Letter for who reads inches; the same bytes for the same garment.
 
@@ -67,7 +49,7 @@ def card_pdf(garment: Garment) -> bytes:
 
 
 def _paper(garment: Garment) -> Paper:
-    return LETTER if garment.wearer.unit == "in" else A4
+    return paper_for(garment.wearer.unit)
 
 
 def _opening(garment: Garment) -> str:
@@ -115,6 +97,11 @@ def _front_page(garment: Garment, paper: Paper, title: str) -> str:
         f"Sizes are in {'inches' if unit == 'in' else 'cm'}, as cut: the seam allowance of"
         f" {format_length(sewing.allowance, unit)} and the hem of {format_length(sewing.hem, unit)} are in them."
     )
+    if garment.choices.growth is not None:
+        note += (
+            f" It is cut for the body expected in {garment.choices.growth.months:g} months; until then some of its"
+            " length is taken up along the marked lines."
+        )
     left = 8.6
     views, tall = _views(garment, left, 6.2)
     # title and note, the views or the table beside them, the key, and air
@@ -277,11 +264,13 @@ def _findings(garment: Garment, size: float) -> str:
     order = ("will not work", "look again")
     found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
     sound = sum(1 for f in garment.proof.findings if f.outcome == "sound")
+    lasting = [f for f in garment.proof.findings if f.code == "lasts" and f.outcome == "sound"]
     out = [_heading(f"Checks ({sound} of {len(garment.proof.findings)} sound)")]
     rows = []
     for f in found:
         mend = say.mend(f, unit)
         rows.append([words(f.outcome, bold=True), words(say.why(f, unit) + (f" To mend: {mend}" if mend else ""))])
+    rows += [[words("good to know", bold=True), words(say.why(f, unit))] for f in lasting]
     if rows:
         out.append(table(["auto", "1fr"], [], rows, size))
     if garment.cautions:

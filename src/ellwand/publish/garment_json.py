@@ -46,6 +46,8 @@ def document(garment: Garment) -> dict[str, Any]:
             name: {"value": round(m.value, 2), "source": m.source, "sd": round(m.sd, 2)}
             for name, m in garment.wearer.measures.items()
         },
+        "arms": _plain(garment.wearer.arms),
+        "taken_up": _plain(garment.draft.taken_up),
         "choices": {**_plain(garment.choices), "settled": _plain(garment.draft.dimensions)},
         "pieces": [_piece(piece) for piece in garment.draft.pieces],
         "parts": _plain(garment.draft.parts),

@@ -33,6 +33,9 @@ PENS: Final[dict[Role, Pen]] = {
     "seam": Pen(0.6, 30, (3.0, 1.2)),
     "opening": Pen(1.3),
     "mark": Pen(0.9),
+    "body": Pen(0.6, 90, fill=232),
+    "body line": Pen(0.4, 150),
+    "tape": Pen(1.5),
 }
 
 
@@ -51,4 +54,5 @@ FACES: Final[dict[TextRole, Face]] = {
     "edge": Face(italic=True),
     "chalk": Face(halo=True),
     "note": Face(),
+    "number": Face(bold=True),
 }
