@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import itertools
 import random
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
-from ellwand.draft import draft
+from ellwand.draft import draft, draft_to_grow
 from ellwand.errors import CannotDraft
-from ellwand.measure import wearer_from
+from ellwand.measure import grown, wearer_from
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Wearer
@@ -29,10 +29,16 @@ RANK = {"sound": 0, "look again": 1, "will not work": 2}
 
 
 def drafted(garment: Garment, wearer: Mapping[str, Any] | None = None) -> tuple[Draft, Wearer]:
-    """A draft, without gores unless told (or by a style), and whom it is for (Joan, unless told)."""
+    """A draft, without gores unless told (or by a style), and whom it is for (Joan, unless told).
+
+    With room to grow: the body to come.
+    """
     read = sheet(garment if "style" in garment else {"gores": [], **garment}, wearer=wearer)
-    person = wearer_from(read.wearer)
-    return draft(read.choices, person, "main"), person
+    person, growth = wearer_from(read.wearer), read.choices.growth
+    if growth is None:
+        return draft(read.choices, person, "main"), person
+    later = grown(person, growth.months)
+    return draft_to_grow(read.choices, growth, person, later, "main"), later
 
 
 def found(garment: Garment, wearer: Mapping[str, Any] | None = None) -> dict[str, Finding]:
@@ -73,4 +79,23 @@ def wide_sample(count: int = 160) -> tuple[tuple[Draft, Wearer], ...]:
             out.append(drafted(garment))
         except CannotDraft:
             continue
-    return tuple(out[:count])
+    return (*out[:count], *growing_sample())
+
+
+CHILD: Mapping[str, Any] = {"name": "Wat", "sex": "male", "age": 8, "height": 128, "head_girth": 53}
+
+
+def growing_sample() -> Iterator[tuple[Draft, Wearer]]:
+    """A child's garments with room to grow, taken up in every way."""
+    for cut, by, sleeve in itertools.product(
+        ("wide panels", "shoulder panels"), ("deep hem", "tucks"), ("none", "tapered", "fitted forearm")
+    ):
+        yield drafted(
+            {
+                "body": {"cut": cut},
+                "gores": [{"place": "side", "start": "hip", "base": 30}],
+                "sleeve": {"shape": sleeve},
+                "growth": {"months": 18, "by": by},
+            },
+            CHILD,
+        )

@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import difflib
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from ellwand.choose import Sheet, read_sheet
-from ellwand.draft import draft
+from ellwand.draft import draft, draft_to_grow
 from ellwand.errors import BadInput, CannotDraft
 from ellwand.lay import lay_out
-from ellwand.measure import wearer_from
+from ellwand.measure import check_human, doubts, estimate, grown, grows, read_people, read_raw
 from ellwand.model.choices import Choices
 from ellwand.model.draft import Draft
+from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
 from ellwand.model.wearer import Wearer
 from ellwand.prove import cautions, prove
+from ellwand.prove.lasting import lasts
 from ellwand.prove.on_cloth import prove_on_cloth
 from ellwand.sew import sew
 from ellwand.units import Unit
@@ -38,16 +41,22 @@ def load_sheet(path: Path) -> Sheet:
     return _load(path, 0)
 
 
-def _load(path: Path, depth: int) -> Sheet:
+def read_file(path: Path, what: str) -> bytes:
+    """The bytes of a file that should be ``what`` ('a sheet (a .toml file)').
+
+    Raises BadInput naming the file and what would do.
+    """
     try:
         if path.is_dir():
-            raise BadInput("", "this is a folder", "name a sheet (a .toml file)")
-        data = path.read_bytes()
+            raise BadInput(str(path), "this is a folder", f"name {what}")
+        return path.read_bytes()
     except OSError as error:
         why = "there is no such file" if isinstance(error, FileNotFoundError) else "the file cannot be read"
-        raise BadInput(str(path), why, "name a sheet (a .toml file)") from None
-    except BadInput as error:
-        raise error.inside(str(path)) from None
+        raise BadInput(str(path), why, f"name {what}") from None
+
+
+def _load(path: Path, depth: int) -> Sheet:
+    data = read_file(path, "a sheet (a .toml file)")
 
     def beneath(name: str) -> float:
         if depth >= DEEPEST:
@@ -56,9 +65,24 @@ def _load(path: Path, depth: int) -> Sheet:
         return under.cloth.thickness_mm + under.choices.beneath_mm
 
     try:
-        return read_sheet(data, beneath)
+        sheet = read_sheet(data, beneath)
+        return replace(sheet, wearer=_from_list(sheet.wearer, path.parent)) if "list" in sheet.wearer else sheet
     except BadInput as error:
         raise error if depth else error.inside(str(path)) from None
+
+
+def _from_list(wearer: Mapping[str, object], folder: Path) -> Mapping[str, object]:
+    """The wearer of that name out of the list of people it names; what the sheet itself says goes before."""
+    file, name = wearer["list"], wearer.get("name")
+    if not isinstance(file, str) or not isinstance(name, str):
+        raise BadInput("wearer.list", "a list needs a file and a name", 'write list = "class.csv" and name = "Joan"')
+    people = read_people(read_file(folder / file, "a list of people (a .csv file)")).tables
+    found = [table for table in people if str(table["name"]).casefold() == name.strip().casefold()]
+    if len(found) != 1:
+        why = f"{name!r} is not in {file}" if not found else f"{name!r} is {len(found)} times in {file}"
+        near = difflib.get_close_matches(name, [str(table["name"]) for table in people], n=1)
+        raise BadInput("wearer.name", why, f"perhaps {near[0]!r} was meant" if near else "name one person of the list")
+    return {**found[0], **{key: value for key, value in wearer.items() if key not in ("list", "name")}}
 
 
 def prove_sheet(sheet: Sheet, *, unit: Unit | None = None) -> Garment:
@@ -66,9 +90,12 @@ def prove_sheet(sheet: Sheet, *, unit: Unit | None = None) -> Garment:
 
     Raises BadInput (CannotDraft among it) with one sentence.
     """
-    wearer = wearer_from(sheet.wearer)
+    raw = read_raw(sheet.wearer)
+    check_human(raw)
+    questions = doubts(raw)
+    wearer = estimate(raw, questions)
     wearer = wearer if unit is None else replace(wearer, unit=unit)
-    return _proved(sheet, sheet.choices, wearer, draft(sheet.choices, wearer, sheet.cloth.name))
+    return _proved(sheet, sheet.choices, wearer, questions)
 
 
 def make(
@@ -93,7 +120,7 @@ def make(
         if halved == sheet.choices:
             raise
         # the maker left it open whether gores are whole: on a cloth too narrow for that they come in halves
-        garment = _proved(sheet, halved, garment.wearer, draft(halved, garment.wearer, sheet.cloth.name))
+        garment = _proved(sheet, halved, garment.wearer, garment.questions)
         lay = _laid(garment.draft, sheet, seconds, seed)
     found = prove_on_cloth(lay, garment.draft.pieces, sheet.cloth)
     return replace(
@@ -114,15 +141,27 @@ def _gores_in_halves(choices: Choices) -> Choices:
     )
 
 
-def _proved(sheet: Sheet, choices: Choices, wearer: Wearer, drafted: Draft) -> Garment:
+def _proved(sheet: Sheet, choices: Choices, wearer: Wearer, questions: tuple[Finding, ...]) -> Garment:
+    """Drafted and proved on the wearer, or on the body that a child is to grow into."""
+    body, growth = wearer, choices.growth
+    if growth is None:
+        drafted = draft(choices, wearer, sheet.cloth.name)
+    else:
+        body = grown(wearer, growth.months)
+        drafted = draft_to_grow(choices, growth, wearer, body, sheet.cloth.name)
+    proof = prove(drafted, body)
+    found = (*questions, *proof.findings)
+    if grows(wearer):
+        found = (*found, lasts(drafted, wearer, lambda months: grown(wearer, months)))
     return Garment(
         title=choices.style,
         wearer=wearer,
         choices=choices,
         cloths=(sheet.cloth,),
         draft=drafted,
-        proof=prove(drafted, wearer),
+        proof=replace(proof, findings=found),
         lays=(),
         steps=sew(drafted),
         cautions=cautions(drafted, wearer),
+        questions=questions,
     )

@@ -11,7 +11,7 @@ def main() -> None:
     """The ``ellwand`` command. Exit 0 done, 1 some check says it will not work, 2 bad input."""
     import typer
 
-    from ellwand.cli.commands import app
+    from ellwand.cli.app import app
 
     try:
         code = app(standalone_mode=False)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Sequence
 
 from ellwand.depict import words
-from ellwand.measure import Doubt
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
-from ellwand.model.wearer import FIELDS, Wearer
+from ellwand.model.measurement import MEASUREMENTS
+from ellwand.model.wearer import Measure, Wearer
 from ellwand.units import format_length
 
 ORDER = {"will not work": 0, "look again": 1, "sound": 2}
@@ -48,16 +49,57 @@ def lay_table(garment: Garment) -> str:
     return summary(garment) + "\n" + "".join(chalk_csv(garment, lay) for lay in garment.lays)
 
 
-def measurements(wearer: Wearer, questions: Sequence[Doubt]) -> str:
+def say(text: str) -> None:
+    """A line for the person, apart from the results."""
+    print(text, file=sys.stderr)
+
+
+def measurements(wearer: Wearer, questions: Sequence[Finding], *, named: bool) -> str:
     """Every measurement in the wearer's unit; estimates with their spread; then the questions."""
     unit = wearer.unit
-    lines = []
-    for name in FIELDS:
+    asked = {question.subject for question in questions}
+    lines = [wearer.name] if named else []
+    wide = max(len(each.label) for each in MEASUREMENTS.values())
+    for name, about in MEASUREMENTS.items():
         m = wearer.measures[name]
-        spread = f"± {format_length(m.sd, unit, mark=False)}  estimated" if m.source == "estimated" else "measured"
-        lines.append(f"{name:<18} {format_length(m.value, unit):>12}  {spread}")
-    lines += [f"? {each.field}: {each.cause}; {each.repair}" for each in questions]
+        spread = f"± {format_length(m.sd, unit, mark=False)}" if m.source == "estimated" else ""
+        said = f"{format_length(m.value, unit, mark=False):>8} {spread:<8}"
+        lines.append(f"  {about.label:<{wide}} {said} {_remark(name, m, name in asked)}".rstrip())
+    for hand, cm in wearer.arms.items():
+        lines.append(f"  {f'{hand} arm':<{wide}} {format_length(cm, unit, mark=False):>8}")
+    lines.append(f"  in {'inches' if unit == 'in' else 'cm'}; ± is one standard deviation of an estimate")
+    for each in questions:
+        lines.append(f"  ? {words.why(each, unit)}\n    {words.mend(each, unit)}")
     return "\n".join(lines) + "\n"
+
+
+def _remark(name: str, m: Measure, asked: bool) -> str:
+    if asked:
+        return "? see below"
+    if name == "head_girth" and m.source == "estimated":
+        return "measure this one: it decides the neck, and nothing else tells it"
+    return "estimated" if m.source == "estimated" else ""
+
+
+def filled_in(wearer: Wearer, questions: Sequence[Finding]) -> dict[str, object]:
+    """The same as plain values, in cm."""
+    return {
+        "name": wearer.name,
+        "wearer": {
+            name: {"value": round(m.value, 2), "source": m.source, "sd": round(m.sd, 2)}
+            for name, m in wearer.measures.items()
+        },
+        "arms": {hand: round(cm, 2) for hand, cm in wearer.arms.items()},
+        "questions": [
+            {
+                "field": each.subject,
+                "kind": each.code,
+                "cause": words.why(each, wearer.unit),
+                "repair": words.mend(each, wearer.unit),
+            }
+            for each in questions
+        ],
+    }
 
 
 def _open(garment: Garment) -> list[Finding]:

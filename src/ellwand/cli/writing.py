@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 
 from ellwand.errors import BadInput
@@ -26,6 +27,14 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
         "chalk.csv": chalk_csv(garment, garment.lays[0]).encode(),
         "sewing.md": sewing_md(garment).encode(),
     }
+    return write_files(files, folder)
+
+
+def write_files(files: Mapping[str, bytes], folder: Path) -> list[str]:
+    """Write files into a folder, making it; returns their names.
+
+    Raises BadInput when the folder cannot be written.
+    """
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, data in files.items():

@@ -32,7 +32,8 @@ def _over_head(f: Finding, n: Numbers) -> str:
     verdict = {"sound": "passes", "look again": "barely passes", "will not work": "does not pass"}[f.outcome]
     beneath = f" and {n.of('beneath')} beneath" if n.number("beneath") else ""
     girth = n.cm(f.measured)
-    return f"Pulled on over the head, its narrowest girth of {girth} {verdict} a bust of {n.of('bust')}{beneath}."
+    widest = f"a head of {n.of('head')}" if "head" in n.values else f"a bust of {n.of('bust')}"
+    return f"Pulled on over the head, its narrowest girth of {girth} {verdict} {widest}{beneath}."
 
 
 def _walking(f: Finding, n: Numbers) -> str:
@@ -46,6 +47,17 @@ def _walking(f: Finding, n: Numbers) -> str:
 def _sleeve_length(f: Finding, n: Numbers) -> str:
     much = "too far beyond an arm of" if f.outcome != "sound" else "on an arm of"
     return f"The sleeve ends {n.cm(f.measured)} from the shoulder point, {much} {n.of('arm')}."
+
+
+def _lasts(f: Finding, n: Numbers) -> str:
+    most = n.number("most")
+
+    def until(name: str) -> str:
+        months = n.number(name)
+        return f"for {most:.0f} months or more" if months >= most else f"for about {months:.0f} months"
+
+    down = ", let down," if n.number("taken") else ""
+    return f"As the child grows it goes on and fits {until('wide')}, and{down} it is long enough {until('long')}."
 
 
 def _hem(f: Finding, n: Numbers) -> str:
@@ -203,6 +215,7 @@ WHY: Final[Mapping[str, Say]] = {
         f"Front and back are {n.of('panel')} wide instead of the shoulders' {n.of('shoulder')}, to leave side panels"
         " worth sewing."
     ),
+    "lasts": _lasts,
     # on the cloth
     "cloth-enough": lambda f, n: (
         f"The lay takes {n.cm(f.needed)} of the {n.cm(f.measured)} of {f.subject} cloth at hand."

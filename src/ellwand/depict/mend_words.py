@@ -97,6 +97,7 @@ MEND: Final[Mapping[str, Say]] = {
     "centre-seam-for-closure": lambda f, n: 'Ask for it yourself with body.centre_seam = "both".',
     "gore-to-armpit": lambda f, n: f"Start them at {n.of('start')} or lower.",
     "panel-narrowed": lambda f, n: 'Give the body more ease, or choose body.cut = "wide panels".',
+    "lasts": lambda f, n: "Give it room to grow with [garment.growth] months = 12, or more ease.",
     "cloth-enough": lambda f, n: "Shorten or narrow the garment, or get more cloth.",
     "cloth-fault": lambda f, n: "Move or turn that piece by hand, or patch the fault.",
     "cloth-laid-flat": lambda f, n: "Lay the cloth flat and cut each piece singly.",

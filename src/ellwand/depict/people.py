@@ -25,7 +25,9 @@ SHOWN = (
 
 def measured(garment: Garment) -> str:
     """The measures that were taken, on one line; '' when there are none."""
-    return ", ".join(f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment.wearer, "measured"))
+    said = [f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment.wearer, "measured")]
+    said += [f"{hand} arm {_say(garment.wearer, Measure(cm))}" for hand, cm in garment.wearer.arms.items()]
+    return ", ".join(said)
 
 
 def estimated(garment: Garment) -> str:
@@ -41,7 +43,9 @@ def measure_these(garment: Garment) -> tuple[str, ...]:
 
 
 def _of(wearer: Wearer, source: str) -> list[tuple[str, Measure]]:
-    return [(name, wearer.measures[name]) for name in SHOWN if wearer.measures[name].source == source]
+    # two arms measured each on its own are said each on its own
+    shown = [name for name in SHOWN if name != "arm_length" or len(wearer.arms) < 2]
+    return [(name, wearer.measures[name]) for name in shown if wearer.measures[name].source == source]
 
 
 def _plain(name: str) -> str:

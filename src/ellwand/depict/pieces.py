@@ -14,7 +14,7 @@ from ellwand.depict.piece_lines import PLAIN, SMALL, PieceLines
 from ellwand.depict.sizes import NeckHole, fold_level
 from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
-from ellwand.model.piece import Piece
+from ellwand.model.piece import Guide, Piece
 from ellwand.units import Unit
 
 
@@ -182,6 +182,7 @@ class _Sheet(PieceLines):
         """Names written along their edges: those that run across the page, or the others."""
         if level:
             self._fold_name()
+            self._taken_up_names()
         for name, line in self._named_lines():
             if not self._is_short(name, line) and level == (abs(self._outward(line)[1]) > 0.9):
                 self._along(name, line)
@@ -190,6 +191,22 @@ class _Sheet(PieceLines):
         fold = next((g for g in self.piece.guides if g.name == "shoulder fold"), None)
         if fold is not None and not self._along("shoulder fold", fold.points):
             self._along("fold", fold.points)
+
+    def _taken_up_names(self) -> None:
+        """Where a child's garment is taken up: how far above the cut edge; a tuck's two lines together."""
+        ends = [(LineString(edge.points), edge.allowance) for edge in self.piece.edges if edge.kind in ("hem", "cuff")]
+        lines = [guide for guide in self.piece.guides if guide.name != "shoulder fold"]
+
+        def up(guide: Guide) -> str:
+            return self.say(min(LineString(guide.points).distance(edge) + allowance for edge, allowance in ends))
+
+        for guide in lines:
+            if not guide.name.startswith("tuck"):
+                self._along(f"{guide.name}, {up(guide)} up", guide.points)
+        low = next((guide for guide in lines if guide.name == "tuck"), None)
+        for high in lines:
+            if low is not None and high.name == "tuck top":
+                self._along(f"tuck, {up(low)} to {up(high)} up", high.points)
 
     def _outward(self, line: Line) -> Point:
         (ax, ay), (bx, by) = line[0], line[-1]

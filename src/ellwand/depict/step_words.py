@@ -10,8 +10,9 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from typing import Final
 
+from ellwand.errors import InternalFault
 from ellwand.geometry.lines import length
-from ellwand.model.draft import Draft, EdgeRef, Seam, edge_at, piece_of
+from ellwand.model.draft import Draft, EdgeRef, Seam, TakenUp, edge_at, piece_of
 from ellwand.model.piece import Edge
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
@@ -269,6 +270,27 @@ def _hem(step: Step, draft: Draft, unit: Unit) -> str:
     return f"Turn up the hem allowance ({hem}){ease} and hem it."
 
 
+def _take_up(step: Step, draft: Draft, unit: Unit) -> str:
+    """Where the spare length of a child's garment goes."""
+    spare = draft.taken_up
+    if spare is None:
+        raise InternalFault("nothing is taken up")
+    amounts = {"the hem": spare.body, **_sleeves_taken(spare)}
+    said = " and ".join(f"{format_length(cm, unit)} at {where}" for where, cm in amounts.items() if cm)
+    if spare.by == "deep hem":
+        how = "Turn the finished edges up inside once more along the chalk lines"
+        end = "Fold what fullness there is into small pleats, and sew with long stitches that come out easily."
+    else:
+        how = "Fold a tuck to the inside so that its two chalk lines meet"
+        end = "Sew through both along the lines with a running stitch and press the fold down."
+    return f"{how}: it takes up {said}. {end} Let it down as the child grows, within {spare.months:g} months."
+
+
+def _sleeves_taken(spare: TakenUp) -> dict[str, float]:
+    left, right = spare.sleeves["left"], spare.sleeves["right"]
+    return {"the cuffs": left} if left == right else {"the left cuff": left, "the right cuff": right}
+
+
 def _closures(step: Step, draft: Draft, unit: Unit) -> str:
     return " ".join(f"{c.at.capitalize()}: {CLOSERS[c.by]}" for c in draft.choices.closures)
 
@@ -294,5 +316,6 @@ _WORDS: Final[Mapping[str, Say]] = {
     "splits": _splits,
     "hang": _always("Hang the garment for a day so that the slanting edges settle, then level the hem from the floor."),
     "hem": _hem,
+    "take up": _take_up,
     "closures": _closures,
 }

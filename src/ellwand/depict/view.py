@@ -8,6 +8,7 @@ from ellwand.depict.setting_in import Face, SetIn, fan, inner_turn, set_in
 from ellwand.geometry.lines import Line, Point, arc, backwards, mirror
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Stroke
+from ellwand.model.wearer import Hand
 
 ARM_ANGLE = 38.0
 """How far the sleeves hang below the shoulder line in the picture (degrees)."""
@@ -22,15 +23,18 @@ def garment_view(draft: Draft, face: Face) -> Drawing:
     strokes: list[Stroke] = []
     places = set_in(draft, face)
     trunk = _Trunk(draft, face, places)
-    if size.sleeve_length:
-        for sign in (1, -1):
-            strokes += _sleeve(draft, sign)
+    # the wearer's left lies at the viewer's right of the front
+    sides: dict[Hand, int] = {"left": 1, "right": -1} if face == "front" else {"left": -1, "right": 1}
+    sleeved = draft.choices.sleeve.shape != "none"
+    if sleeved:
+        for hand, sign in sides.items():
+            strokes += _sleeve(draft, hand, sign)
     strokes.append(Stroke("garment", trunk.outline(), True))
     if face == "front":
         strokes.append(Stroke("garment back", trunk.back_neck(), True))
     strokes += trunk.seams()
-    if size.sleeve_length and size.gusset:
-        strokes += [_gusset(draft, sign) for sign in (1, -1)]
+    if sleeved and size.gusset:
+        strokes += [_gusset(draft, hand, sign) for hand, sign in sides.items()]
     return Drawing(tuple(strokes), ())
 
 
@@ -159,7 +163,7 @@ class _Trunk:
                     min(self.arm, pivot or (self.arm if not inner else self._edge()[1][1])),
                 ),
             )
-        if size.sleeve_length:
+        if self.draft.choices.sleeve.shape != "none":
             both("seam", ((self.half, self.length), (self.half, self.arm)))
         for x, pivot, turn, seam in self._stations():
             if pivot and seam:
@@ -209,9 +213,9 @@ def _slit_x(draft: Draft) -> float:
     return 0.6 * half if choice == "left" else -0.6 * half
 
 
-def _sleeve(draft: Draft, sign: int) -> list[Stroke]:
+def _sleeve(draft: Draft, hand: Hand, sign: int) -> list[Stroke]:
     """One sleeve, folded along its top, hanging from the shoulder; with the gusset showing under the arm."""
-    size = draft.dimensions
+    size, long = draft.dimensions, draft.dimensions.sleeve_lengths[hand]
     a = math.radians(ARM_ANGLE)
     along, under = (math.cos(a), -math.sin(a)), (-math.sin(a), -math.cos(a))
     top: Point = (size.panel_width / 2, size.length)
@@ -220,21 +224,21 @@ def _sleeve(draft: Draft, sign: int) -> list[Stroke]:
         x = top[0] + along[0] * far + under[0] * deep
         return (sign * x, top[1] + along[1] * far + under[1] * deep)
 
-    cuff = [at(size.sleeve_length, 0.0), at(size.sleeve_length, size.cuff / 2)]
-    lower = [at(size.sleeve_length * 0.5, size.elbow_width / 2)] if size.elbow_width else []
+    cuff = [at(long, 0.0), at(long, size.cuff / 2)]
+    lower = [at(long * 0.5, size.elbow_width / 2)] if size.elbow_width else []
     arm: Point = (sign * size.panel_width / 2, size.length - size.armhole)
     body: Point = (sign * (size.panel_width / 2 + size.side_panel / 2), size.length - size.armhole)
     return [Stroke("garment", (at(0.0, 0.0), *cuff, *lower, *([body] if size.side_panel else []), arm), True)]
 
 
-def _gusset(draft: Draft, sign: int) -> Stroke:
+def _gusset(draft: Draft, hand: Hand, sign: int) -> Stroke:
     """The gusset folded cornerwise under the arm: along the body's side and along the sleeve's under edge."""
-    size = draft.dimensions
+    size, long = draft.dimensions, draft.dimensions.sleeve_lengths[hand]
     x, y = size.panel_width / 2 + size.side_panel / 2, size.length - size.armhole
     a = math.radians(ARM_ANGLE)
     cuff = (
-        size.panel_width / 2 + math.cos(a) * size.sleeve_length - math.sin(a) * size.cuff / 2,
-        size.length - math.sin(a) * size.sleeve_length - math.cos(a) * size.cuff / 2,
+        size.panel_width / 2 + math.cos(a) * long - math.sin(a) * size.cuff / 2,
+        size.length - math.sin(a) * long - math.cos(a) * size.cuff / 2,
     )
     share = min(1.0, size.gusset / math.dist((x, y), cuff))
     tip = (x + (cuff[0] - x) * share, y + (cuff[1] - y) * share)

@@ -3,5 +3,6 @@
 from __future__ import annotations
 
 from ellwand.draft.assemble import draft
+from ellwand.draft.growing import draft_to_grow
 
-__all__ = ["draft"]
+__all__ = ["draft", "draft_to_grow"]

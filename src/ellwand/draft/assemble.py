@@ -5,11 +5,11 @@ from __future__ import annotations
 from ellwand.draft.blank import Book
 from ellwand.draft.body import Sides, Spots, draw_body, opposite
 from ellwand.draft.flared import draw_gores, draw_side_panels
-from ellwand.draft.plan import HANDS, Plan, plan_of
+from ellwand.draft.plan import Plan, plan_of
 from ellwand.draft.sleeve import draw_sleeves
 from ellwand.model.choices import Choices
 from ellwand.model.draft import Draft, EdgeRef
-from ellwand.model.wearer import Wearer
+from ellwand.model.wearer import HANDS, Wearer
 
 
 def draft(choices: Choices, wearer: Wearer, cloth: str = "main") -> Draft:

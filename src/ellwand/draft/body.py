@@ -13,11 +13,12 @@ from dataclasses import replace
 from typing import Final, Literal
 
 from ellwand.draft.blank import Blank, Book, Run, climb, walked_back
-from ellwand.draft.plan import HANDS, Plan
+from ellwand.draft.plan import Plan
 from ellwand.draft.seamline import HALF_SLIT, SeamLine, Segment
 from ellwand.geometry.lines import Line, Point, backwards, chain, length, mirror, shift, split, turn
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Guide, Level
+from ellwand.model.wearer import HANDS
 
 Face = Literal["front", "back"]
 NECK_ALLOWANCE: Final = 1.0

@@ -6,12 +6,13 @@ import itertools
 
 from ellwand.draft.blank import Blank, Book, Run, climb, walked_back
 from ellwand.draft.body import Sides, allowance_for, opposite
-from ellwand.draft.plan import HANDS, Plan
+from ellwand.draft.plan import Plan
 from ellwand.draft.seamline import SeamLine, Segment
 from ellwand.geometry.flare import flare
 from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Level
+from ellwand.model.wearer import HANDS
 
 Segments = list[Segment]
 

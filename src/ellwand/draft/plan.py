@@ -8,13 +8,12 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final
 
+from ellwand.draft.arm import Arm, arm_of
 from ellwand.draft.neck import NeckLine, neck_of, slit_of
 from ellwand.draft.seamline import SeamLine
 from ellwand.draft.size import (
-    Arm,
     Sized,
     Trunk,
-    arm_of,
     armhole_of,
     gore_of,
     heights_above_floor,
@@ -25,10 +24,9 @@ from ellwand.errors import CannotDraft
 from ellwand.model.choices import Choices
 from ellwand.model.draft import Dimensions, Note
 from ellwand.model.piece import EdgeKind
-from ellwand.model.wearer import Wearer
+from ellwand.model.wearer import HANDS, Hand, Wearer
 from ellwand.units import format_length, round_near
 
-HANDS: Final = ("left", "right")
 PAIRED: Final = ("side", "side-front", "side-back", "panel-front", "panel-back")
 """Places that a garment has on both its sides."""
 SIDE_OPENING: Final = 25.0
@@ -45,13 +43,18 @@ class Plan:
     choices: Choices
     dimensions: Dimensions
     trunk: Trunk
-    arm: Arm
+    arms: Mapping[Hand, Arm]
     neck: NeckLine
     fold: bool
     halves: Mapping[str, bool]
     side_panels: str
     lines: Mapping[Key, SeamLine]
     notes: tuple[Note, ...]
+
+    @property
+    def arm(self) -> Arm:
+        """What both arms share: the sleeve's top and the gusset; the length of the longer."""
+        return max(self.arms.values(), key=lambda arm: arm.length)
 
     def in_seam(self, place: str) -> bool:
         """Whether a line is a seam; otherwise it is a slit cut into a panel."""
@@ -98,7 +101,11 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
     hip_counts = hip > -grid and not any(height >= hip for height in splits.values())
     trunk = trunk_of(choices, wearer, grid, widened, hip_counts, notes)
     drop = (trunk.panel - wearer["across_shoulder"]) / 2
-    arm = arm_of(choices, wearer, grid, armhole, trunk.side_panel, drop, side_panels == "halves")
+    arms = {
+        hand: arm_of(choices, wearer, grid, armhole, trunk.side_panel, drop, side_panels == "halves", wearer.arm(hand))
+        for hand in HANDS
+    }
+    arm = max(arms.values(), key=lambda each: each.length)
     neck = neck_of(choices, wearer, grid, notes)
     if 2 * neck.half_width > trunk.panel - 4:
         raise CannotDraft(
@@ -115,10 +122,10 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
         side_panel=trunk.side_panel,
         armhole=armhole,
         sleeve_top=arm.top,
-        sleeve_length=arm.length,
+        sleeve_lengths=MappingProxyType({hand: each.length for hand, each in arms.items()}),
         elbow_width=arm.elbow,
         cuff=arm.cuff,
-        cuff_opening=arm.opening,
+        cuff_opening=max(each.opening for each in arms.values()),
         gusset=arm.gusset,
         neck_target=neck.target,
         neck_slit=neck.slit,
@@ -130,7 +137,7 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
         choices,
         dimensions,
         trunk,
-        arm,
+        MappingProxyType(arms),
         neck,
         fold,
         MappingProxyType(halves),

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from ellwand.draft.arm import Arm
 from ellwand.draft.blank import Blank, Book, Run, climb
 from ellwand.draft.body import Spots, allowance_for
-from ellwand.draft.plan import HANDS, Plan
+from ellwand.draft.plan import Plan
 from ellwand.draft.seamline import Segment
 from ellwand.geometry.lines import Line, backwards, length, mirror
 from ellwand.model.draft import EdgeRef
+from ellwand.model.wearer import HANDS
 
 
 def draw_sleeves(plan: Plan, book: Book, spots: Spots) -> None:
     """Add both sleeves and gussets and enter their edges."""
-    blank = _sleeve(plan)
     for hand in HANDS:
-        part = book.add(f"sleeve-{hand}", blank, mirrored=hand == "right")
+        blank = _sleeve(plan, plan.arms[hand])
+        part = book.add(f"sleeve-{hand}", blank, mirrored=hand == "right", where=hand)
         for run in blank.ring:
             spots["sleeve", hand, run.id] = EdgeRef(part, run.id)
     if not plan.arm.gusset:
@@ -28,8 +30,8 @@ def draw_sleeves(plan: Plan, book: Book, spots: Spots) -> None:
             spots["gusset", hand, run.id] = EdgeRef(part, run.id)
 
 
-def _sleeve(plan: Plan) -> Blank:
-    arm, armhole = plan.arm, plan.dimensions.armhole
+def _sleeve(plan: Plan, arm: Arm) -> Blank:
+    armhole = plan.dimensions.armhole
     half_top, half_cuff = arm.top / 2, arm.cuff / 2
     corner = (half_cuff, 0.0)
     up: Line = (corner, (half_top, arm.length))

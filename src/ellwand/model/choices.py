@@ -26,6 +26,7 @@ ClosurePlace = Literal["neck slit", "cuffs", "centre-front", "side"]
 ClosureBy = Literal["ties", "lacing", "buttons", "loops", "hooks", "pins"]
 Finish = Literal["plain", "run and fell", "french", "overcast"]
 SewnBy = Literal["hand", "machine"]
+TakenUpBy = Literal["deep hem", "tucks"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +95,14 @@ class Closure:
 
 
 @dataclass(frozen=True, slots=True)
+class Growth:
+    """Room for a child to grow into: ``months`` of it, its length taken up until then."""
+
+    months: float = 12.0
+    by: TakenUpBy = "deep hem"
+
+
+@dataclass(frozen=True, slots=True)
 class Sewing:
     """Allowances and finish in cm; ``chalk`` is the maker's grid."""
 
@@ -117,6 +126,7 @@ class Choices:
     neck: Neck = Neck()
     splits: tuple[Split, ...] = ()
     closures: tuple[Closure, ...] = ()
+    growth: Growth | None = None
     sewing: Sewing = Sewing()
     beneath_mm: float = 0.0
     date: int | None = None

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from ellwand.model.choices import Choices
+from ellwand.model.choices import Choices, TakenUpBy
 from ellwand.model.piece import Edge, Piece, edge_of
+from ellwand.model.wearer import Hand
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +49,7 @@ class Dimensions:
     side_panel: float
     armhole: float
     sleeve_top: float
-    sleeve_length: float
+    sleeve_lengths: Mapping[Hand, float]
     elbow_width: float
     cuff: float
     cuff_opening: float
@@ -58,7 +59,8 @@ class Dimensions:
     shoulder_drop: float
     levels: Mapping[str, float]
     body_girth: float
-    """``levels``: height above the hem of bust, waist, hip, crotch, knee (cm; below 0: the hem is higher)."""
+    """``sleeve_lengths``: of the wearer's left and right, 0 without sleeves; ``levels``: height above the hem of
+    bust, waist, belly, hip, crotch, knee (cm; below 0: the hem is higher)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,8 +73,18 @@ class Note:
 
 
 @dataclass(frozen=True, slots=True)
+class TakenUp:
+    """What of a child's garment is taken up until it has grown: cm of the body's length and of each sleeve's."""
+
+    by: TakenUpBy
+    months: float
+    body: float
+    sleeves: Mapping[Hand, float]
+
+
+@dataclass(frozen=True, slots=True)
 class Draft:
-    """Pieces and shell of one garment."""
+    """Pieces and shell of one garment.  What is ``taken_up`` is still in the pieces' length."""
 
     choices: Choices
     dimensions: Dimensions
@@ -80,6 +92,7 @@ class Draft:
     parts: tuple[Part, ...]
     seams: tuple[Seam, ...]
     notes: tuple[Note, ...] = ()
+    taken_up: TakenUp | None = None
 
 
 def piece_of(draft: Draft, part_id: str) -> Piece:

@@ -25,7 +25,10 @@ class Proof:
 
 @dataclass(frozen=True, slots=True)
 class Garment:
-    """The whole job's result; ``lays`` is empty when only proved."""
+    """The whole job's result; ``lays`` is empty when only proved.
+
+    ``questions``: improbable measurements; they are among the proof's findings too.
+    """
 
     title: str
     wearer: Wearer
@@ -36,3 +39,4 @@ class Garment:
     lays: tuple[Lay, ...]
     steps: tuple[Step, ...]
     cautions: tuple[Caution, ...]
+    questions: tuple[Finding, ...] = ()

@@ -8,9 +8,9 @@ from typing import Final
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Measure, upper
 from ellwand.prove.body import body_girth_at
-from ellwand.prove.sewn import Sewn, body_top, girth_at, hem_height, rounding, splits_of, widths
+from ellwand.prove.sewn import Sewn, body_top, girth_at, hem_height, rounding, sleeves_of, splits_of, widths
 
-LEVELS: Final = ("bust", "waist", "hip")
+LEVELS: Final = ("bust", "waist", "belly", "hip")
 LEAST_EASE: Final = {"skin": 4.0, "middle": 6.0, "outer": 8.0, "armour": 10.0}
 """Less ease than this (cm) over the body and what is beneath binds: common practice, no source."""
 LEAST_ARM_EASE: Final = 4.0
@@ -33,21 +33,23 @@ def reached(sewn: Sewn, at: str) -> float | None:
 def biceps(sewn: Sewn) -> tuple[float, float] | None:
     """(distance down the arm from the shoulder point, girth of the sleeve there), cm; None without sleeves.
 
-    Half way down the upper arm, or at the nearer end of a sleeve that does not cover it.  A gusset is left out.
+    Half way down the upper arm, or at the nearer end of a sleeve that does not cover it; the closer of the two
+    sleeves.  A gusset is left out.
     """
-    if sewn.draft.choices.sleeve.shape == "none":
-        return None
-    sleeve, size = sewn.pieces["sleeve-left"], sewn.draft.dimensions
-    ys = [y for _, y in sleeve.sewn]
-    down = HALF_UPPER_ARM * sewn.wearer["arm_length"]
-    along = min(max(down - size.shoulder_drop, 0.0), size.sleeve_length)
-    # a hair inside the piece, so that its straight top and cuff count as cloth
-    y = min(max(max(ys) - along, min(ys) + 1e-6), max(ys) - 1e-6)
-    return size.shoulder_drop + along, widths(sleeve, y)
+    size = sewn.draft.dimensions
+    found = []
+    for hand, sleeve in sleeves_of(sewn).items():
+        ys = [y for _, y in sleeve.sewn]
+        down = HALF_UPPER_ARM * sewn.wearer.arm(hand)
+        along = min(max(down - size.shoulder_drop, 0.0), size.sleeve_lengths[hand])
+        # a hair inside the piece, so that its straight top and cuff count as cloth
+        y = min(max(max(ys) - along, min(ys) + 1e-6), max(ys) - 1e-6)
+        found.append((size.shoulder_drop + along, widths(sleeve, y)))
+    return min(found, key=lambda each: each[1], default=None)
 
 
 def fits(sewn: Sewn) -> tuple[Finding, ...]:
-    """Bust, waist, hip, the hem where it hangs above the crotch, and the upper arm."""
+    """Bust, waist, belly, hip, the hem where it hangs above the crotch, and the upper arm."""
     out = []
     least = LEAST_EASE[sewn.draft.choices.layer]
     for at in LEVELS:

@@ -8,6 +8,7 @@ from typing import Final
 from ellwand.geometry.lines import length
 from ellwand.model.draft import EdgeRef
 from ellwand.model.finding import Finding
+from ellwand.model.wearer import HANDS
 from ellwand.prove.sewn import Sewn, edges_of, hem_height, level_of, opens_in_front, splits_of
 
 SHOULDER_STRIP: Final = 4.0
@@ -108,8 +109,10 @@ def _arm(sewn: Sewn) -> list[Finding]:
     choices, size = sewn.draft.choices, sewn.draft.dimensions
     if choices.sleeve.shape == "none":
         return []
-    arm = sewn.wearer["arm_length"]
-    reach, longest = size.shoulder_drop + size.sleeve_length, LONGEST_SLEEVE * arm
+    # the sleeve that is longest for its arm
+    hand = max(HANDS, key=lambda each: (size.shoulder_drop + size.sleeve_lengths[each]) / sewn.wearer.arm(each))
+    arm = sewn.wearer.arm(hand)
+    reach, longest = size.shoulder_drop + size.sleeve_lengths[hand], LONGEST_SLEEVE * arm
     out = [_found("sleeve-length", "sleeves", reach <= longest + SAME, reach, longest, arm=arm)]
     if size.gusset:
         seam = min(length(edge.points) for ref, edge in edges_of(sewn, "underarm seam"))

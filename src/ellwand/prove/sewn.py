@@ -13,7 +13,7 @@ from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.draft import Draft, EdgeRef
 from ellwand.model.piece import Edge, EdgeKind, Level, Piece
 from ellwand.model.shell import Shell
-from ellwand.model.wearer import Wearer
+from ellwand.model.wearer import HANDS, Hand, Wearer
 from ellwand.prove.shell import shell_of
 
 AT_THE_HEM = 0.2
@@ -83,6 +83,11 @@ def edges_of(sewn: Sewn, kind: EdgeKind) -> Iterator[tuple[EdgeRef, Edge]]:
 def level_of(piece: Piece, point: Point) -> float:
     """How high above the hem (cm) a point of a body piece hangs; of two halves in one, the half it lies in."""
     return min(_height(level, point) for level in piece.levels)
+
+
+def sleeves_of(sewn: Sewn) -> dict[Hand, Piece]:
+    """The wearer's sleeves; none without."""
+    return {hand: sewn.pieces[part] for hand in HANDS if (part := f"sleeve-{hand}") in sewn.pieces}
 
 
 def splits_of(sewn: Sewn) -> dict[str, float]:

@@ -38,6 +38,7 @@ NEEDS: Final[Mapping[str, tuple[str, ...]]] = {
     "splits": ("underarm and sides", "centre seams"),
     "hang": ("underarm and sides",),
     "hem": ("underarm and sides", "hang", "splits"),
+    "take up": ("hem", "cuffs"),
     "closures": ("neck", "cuffs", "openings", "hem"),
 }
 """Each step and the steps it cannot do without; listed in the order a maker would choose where several could go."""
@@ -54,6 +55,8 @@ def sew(draft: Draft) -> tuple[Step, ...]:
         present.add("hang")
     if draft.choices.closures:
         present.add("closures")
+    if _rims_taken_up(draft):
+        present.add("take up")
     number = {code: n for n, code in enumerate(_ordered(present), 1)}
     return tuple(
         _step(
@@ -171,11 +174,25 @@ def _ordered(present: set[str]) -> list[str]:
     return out
 
 
+def _rims_taken_up(draft: Draft) -> list[EdgeRef]:
+    """The hems and cuffs above which something is taken up."""
+    spare, pieces = draft.taken_up, {piece.id: piece for piece in draft.pieces}
+    if spare is None:
+        return []
+    rims = [(part.id, edge) for part in draft.parts for edge in pieces[part.piece].edges]
+    taken = {f"sleeve-{hand}" for hand, cm in spare.sleeves.items() if cm}
+    return [
+        EdgeRef(part, edge.id)
+        for part, edge in rims
+        if (edge.kind == "hem" and spare.body) or (edge.kind == "cuff" and part in taken)
+    ]
+
+
 def _step(draft: Draft, n: int, code: str, seams: list[Seam], edges: list[EdgeRef], needs: list[int]) -> Step:
     sewing = draft.choices.sewing
     seams_cm = {seam: length(edge_at(draft, seam.a).points) for seam in seams}
     seam_cm = sum(seams_cm.values())
-    edge_cm = sum(length(edge_at(draft, ref).points) for ref in edges)
+    edge_cm = sum(length(edge_at(draft, ref).points) for ref in (_rims_taken_up(draft) if code == "take up" else edges))
     refs = [ref for seam in seams for ref in (seam.a, seam.b)] + edges
     parts = tuple(dict.fromkeys(ref.part for ref in refs)) or tuple(part.id for part in draft.parts)
     rows_cm = seam_cm * sum(ROWS[sewing.finish]) + edge_cm

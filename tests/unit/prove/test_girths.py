@@ -89,7 +89,7 @@ def test_the_hem_is_its_edges() -> None:
 def test_rows_tell_where_and_how_much() -> None:
     draft, wearer = drafted({"length": "mid-calf"})
     rows = {row.at: row for row in prove(draft, wearer).girths}
-    assert list(rows) == ["bust", "waist", "hip", "hem", "biceps"]
+    assert list(rows) == ["bust", "waist", "belly", "hip", "hem", "biceps"]
     assert rows["waist"].height == pytest.approx(wearer["waist_to_floor"])
     assert rows["hip"].height == pytest.approx(wearer["hip_to_floor"])
     assert rows["hem"].height == pytest.approx(wearer["nape_to_floor"] - draft.dimensions.length)
@@ -102,7 +102,7 @@ def test_the_sleeve_at_the_upper_arm() -> None:
     draft, wearer = drafted({"sleeve": {"shape": "tapered"}})
     size = draft.dimensions
     down = 0.28 * wearer["arm_length"] - size.shoulder_drop
-    share = max(0.0, down) / size.sleeve_length
+    share = max(0.0, down) / size.sleeve_lengths["left"]
     expected = size.sleeve_top + (size.cuff - size.sleeve_top) * share
     row = next(row for row in prove(draft, wearer).girths if row.at == "biceps")
     assert row.garment == pytest.approx(expected, abs=0.01)
