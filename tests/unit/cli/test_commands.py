@@ -10,20 +10,12 @@ from pathlib import Path
 
 import pytest
 
-from ellwand.cli import main
 from ellwand.cli.writing import write_whole
 from independent import faults
+from running import run
 
 EXAMPLES = Path(__file__).parents[3] / "src" / "ellwand" / "examples"
 FILES = {"card.pdf", "garment.json", "pieces.svg", "lay.svg", "chalk.csv", "sewing.md"}
-
-
-def run(monkeypatch: pytest.MonkeyPatch, *arguments: str) -> int:
-    monkeypatch.setattr(sys, "argv", ["ellwand", *arguments])
-    with pytest.raises(SystemExit) as stop:
-        main()
-    assert isinstance(stop.value.code, int)
-    return stop.value.code
 
 
 @pytest.mark.parametrize("example", sorted(path.stem for path in EXAMPLES.glob("*.toml")))
@@ -65,33 +57,30 @@ def test_lay_prints_a_table(monkeypatch: pytest.MonkeyPatch, capsys: pytest.Capt
     assert "sleeve" in capsys.readouterr().out
 
 
-def test_estimate_prints_json(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-    assert run(monkeypatch, "estimate", "height=164", "bust_girth=96", "--sex", "female", "--json") == 0
-    doc = json.loads(capsys.readouterr().out)
-    assert doc["wearer"]["height"] == {"value": 164, "source": "measured", "sd": 0}
-    assert doc["wearer"]["head_girth"]["source"] == "estimated" and doc["wearer"]["head_girth"]["sd"] > 1
-    assert doc["questions"] == []
-
-
-def test_estimate_prints_a_table_in_inches(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-    assert run(monkeypatch, "estimate", "height=5 ft 6 in", "bust_girth=37 1/2", "--unit", "in") == 0
-    table = capsys.readouterr().out
-    assert "37 1/2 in" in table and "estimated" in table
-
-
-def test_nothing_goes_over_the_network(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["make", str(EXAMPLES / "joan-netmaker.toml"), "--seconds", "0", "--out"],
+        ["form", str(EXAMPLES / "joan-netmaker.toml"), "--out"],
+        ["estimate", "height=164", "bust_girth=96"],
+    ],
+    ids=lambda arguments: arguments[0],
+)
+def test_nothing_goes_over_the_network(arguments: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def closed(*_: object, **__: object) -> None:
         raise AssertionError("a socket was opened")
 
     monkeypatch.setattr(socket, "socket", closed)
     monkeypatch.setattr(socket, "create_connection", closed)
-    assert run(monkeypatch, "make", str(EXAMPLES / "joan-netmaker.toml"), "--out", str(tmp_path), "--seconds", "0") == 0
+    monkeypatch.setattr(socket, "getaddrinfo", closed)
+    out = [str(tmp_path)] if arguments[-1] == "--out" else []
+    assert run(monkeypatch, *arguments, *out) == 0
 
 
 def test_help_loads_no_heavy_part() -> None:
     """What makes ``--help`` slow is loading these; a clock would only say so on a quiet machine."""
     heavy = ("numpy", "scipy", "shapely", "typst", "spyrrow")
-    code = f"import sys, ellwand.cli.commands; print([m for m in {heavy} if m in sys.modules])"
+    code = f"import sys, ellwand.cli.app; print([m for m in {heavy} if m in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
 
