@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final, TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
@@ -12,6 +12,7 @@ from pydantic import BaseModel, ValidationError
 from ellwand.choose.fields import nearest, one_of
 from ellwand.choose.options.cloth import ClothTable, RemnantTable, SewingTable
 from ellwand.choose.options.garment import GarmentTable
+from ellwand.choose.options.others import other_of, refuse_strangers
 from ellwand.choose.styles import STYLES
 from ellwand.errors import BadInput
 from ellwand.model.choices import (
@@ -25,7 +26,7 @@ from ellwand.model.choices import (
     Sleeve,
     Split,
 )
-from ellwand.model.cloth import Cloth, Fault, Remnant
+from ellwand.model.cloth import Cloth, Fault, Remnant, width_on_table
 from ellwand.units import Unit
 
 LARGEST: Final = 1_000_000
@@ -36,11 +37,15 @@ TABLES: Final = ("wearer", "garment", "sewing", "cloth")
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """What a sheet says. ``wearer`` is still the raw table; everything else is settled as far as it can be."""
+    """What a sheet says. ``wearer`` is still the raw table; everything else is settled as far as it can be.
+
+    ``beneath``: the sheets of what is worn under it, the innermost first.
+    """
 
     wearer: Mapping[str, object]
     choices: Choices
     cloth: Cloth
+    beneath: tuple[Sheet, ...] = ()
 
 
 Beneath = Callable[[str], float]
@@ -59,7 +64,11 @@ def read_sheet(data: bytes, beneath: Beneath) -> Sheet:
     garment = {**garment, "over": _over(garment.get("over", []), beneath)}
     chosen = _validated(GarmentTable, garment, "garment", unit)
     sewing = _validated(SewingTable, _table(tables, "sewing") if "sewing" in tables else {}, "sewing", unit)
-    return Sheet(wearer, _choices(chosen, sewing, unit), _cloth(tables))
+    cloth = _cloth(tables)
+    choices = replace(
+        _choices(chosen, sewing, unit), other=other_of(chosen, width_on_table(cloth) - 2 * cloth.selvedge)
+    )
+    return Sheet(wearer, choices, cloth)
 
 
 def _tables(data: bytes) -> dict[str, Any]:
@@ -95,6 +104,7 @@ def _with_style(garment: dict[str, Any]) -> dict[str, Any]:
     if not isinstance(style, str) or style not in STYLES:
         hint = nearest(style, STYLES) if isinstance(style, str) else f"choose one of {one_of(STYLES)}"
         raise BadInput("garment.style", f"{style!r} is not a style", hint)
+    refuse_strangers(style, garment)
     out: dict[str, Any] = {**STYLES[style], "style": style}
     if "sleeve" in garment and isinstance(garment["sleeve"], dict) and "closures" not in garment:
         # a style's closures belong to its own sleeve
@@ -160,6 +170,8 @@ def _choices(table: GarmentTable, sewing: SewingTable, unit: Unit) -> Choices:
         style=table.style,
         layer=table.layer,  # type: ignore[arg-type]
         length=table.length,  # type: ignore[arg-type]
+        blouse=table.blouse,
+        train=table.train,
         body=Body(**table.body.model_dump()),
         gores=tuple(Gore(**dict(gore)) for gore in table.gores),
         sleeve=Sleeve(**table.sleeve.model_dump()),

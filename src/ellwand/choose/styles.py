@@ -59,6 +59,11 @@ STYLES: Final[Mapping[str, Mapping[str, Any]]] = MappingProxyType(
             "sleeve": {"shape": "none"},
             "neck": {"shape": "round"},
         },
+        "hood": {"layer": "outer", "hood": {}},
+        "cloak": {"layer": "outer", "cloak": {}},
+        "coif": {"layer": "skin", "coif": {}},
+        "apron": {"layer": "outer", "apron": {}},
+        "breeches": {"layer": "skin", "breeches": {}},
     }
 )
 """Style name -> the [garment] table it stands for. Lengths carry their unit, so any sheet's unit will do."""

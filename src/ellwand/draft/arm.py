@@ -6,22 +6,30 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
-from ellwand.draft.size import arm_girth, beneath
+from ellwand.draft.gusset import Kite, arm_lifts, gusset_side, kite_of
+from ellwand.draft.head import CAP_SHARE, HOLLOW_SHARE, armhole_line, head_width
+from ellwand.draft.size import beneath
 from ellwand.errors import CannotDraft
+from ellwand.geometry.lines import length as length_of
+from ellwand.geometry.reach import ELBOW_SHARE
 from ellwand.model.choices import Choices
-from ellwand.model.wearer import Wearer, upper
+from ellwand.model.wearer import HANDS, Wearer, upper
 from ellwand.units import format_length, round_near, round_up
 
 HAND_EASE: Final = 1.0
 """A closed cuff is this much wider than the hand with the thumb tucked in (cm): common practice."""
-ARM_SHARES: Final = {"cap": 0.25, "elbow": 0.56, "three-quarter": 0.78, "wrist": 1.0, "over-hand": 1.22}
-"""Where a sleeve ends as a share of the arm. Elbow: survey means of shoulder-elbow over
-shoulder-elbow-wrist (0.563 female, 0.556 male, ANSUR II 2012); the rest common practice, no source."""
+ARM_SHARES: Final = {"cap": 0.25, "elbow": ELBOW_SHARE, "three-quarter": 0.78, "wrist": 1.0, "over-hand": 1.22}
+"""Where a sleeve ends as a share of the arm; but for the elbow common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
 class Arm:
-    """A sleeve's numbers (cm): top, own length, elbow width and its height above the cuff, cuff, opening."""
+    """A sleeve's numbers (cm): width under its head, own length along the top of the arm, elbow width and its height
+    above the cuff, cuff, opening in the long seam, gusset.
+
+    ``behind``: from the shoulder line back to the long seam, along the top; ``rise`` of the head and ``hollow`` of the
+    armhole, 0 when straight; ``drop`` of the cuff at the underarm; ``gore``: the base of an elbow gore.
+    """
 
     top: float
     length: float
@@ -29,10 +37,20 @@ class Arm:
     elbow_height: float
     cuff: float
     opening: float
-    gusset: float
+    kite: Kite
+    behind: float
+    rise: float = 0.0
+    hollow: float = 0.0
+    drop: float = 0.0
+    gore: float = 0.0
+
+    @property
+    def gusset(self) -> float:
+        """The gusset's side along the sleeve, 0 without one."""
+        return self.kite.sleeve
 
 
-NO_ARM: Final = Arm(0, 0, 0, 0, 0, 0, 0)
+NO_ARM: Final = Arm(0, 0, 0, 0, 0, 0, Kite(0, 0), 0)
 
 
 def arm_of(
@@ -53,7 +71,8 @@ def arm_of(
     sleeve = choices.sleeve
     if sleeve.shape == "none":
         return NO_ARM
-    top = 2 * armhole + side_panel
+    rise, hollow, head = _head(choices, armhole)
+    top = 2 * head + side_panel
     full = arm_length - drop
     asked = sleeve.length if isinstance(sleeve.length, float) else ARM_SHARES[sleeve.length] * arm_length - drop
     length = round_near(asked, grid)
@@ -64,17 +83,31 @@ def arm_of(
             f" {format_length(max(length, 0))} long",
             'choose a longer sleeve, shape = "none", or cut = "shoulder panels"',
         )
-    gusset = _gusset(choices, wearer, grid, armhole, side_panel > 0 and not pieced)
+    hangs = _drop(choices, grid)
+    high = length - rise
     reach = min(1.0, max(0.0, (drop + length) / arm_length))
     cuff, passes = _cuff(choices, wearer, grid, top, length / full if full > 0 else 1.0, reach)
     elbow_height = length - (ARM_SHARES["elbow"] * arm_length - drop)
     elbow = 0.0
     if sleeve.shape == "fitted forearm":
         elbow = _elbow(wearer, grid, top, cuff, elbow_height)
+    at_elbow = elbow or cuff + (top - cuff) * min(1.0, max(0.0, elbow_height) / high)
+    longest = max(wearer.arm(hand) for hand in HANDS)
+    if side_panel and not pieced:
+        gusset = 0.0
+    elif arm_length < longest:
+        # both arms share one gusset
+        gusset = arm_of(choices, wearer, grid, armhole, side_panel, drop, pieced, longest).gusset
+    else:
+        lifts = arm_lifts(choices, wearer, armhole, side_panel, length, elbow_height, high, top, at_elbow)
+        gusset = gusset_side(choices, wearer, grid, lifts)
+    kite = kite_of(sleeve.gusset_shape, gusset)
+    behind = _behind(choices, armhole, top, side_panel, gusset)
+    gore = _gore(choices, grid, cuff, elbow_height, high, gusset, passes)
     opening = 0.0
-    if cuff < passes - 1e-6:
-        opening = _opening(grid, top, elbow, elbow_height, cuff, length, gusset, passes)
-    underarm = math.hypot(length, (top - cuff) / 2)
+    if cuff + gore < passes - 1e-6:
+        opening = _opening(grid, top, elbow, elbow_height, cuff, high, gusset, passes)
+    underarm = math.hypot(high, (top - cuff) / 2)
     if gusset + opening > underarm - 1:
         raise CannotDraft(
             "garment.sleeve",
@@ -82,19 +115,101 @@ def arm_of(
             f" underarm seam of {format_length(underarm)}",
             "choose a longer sleeve, a smaller gusset or a wider cuff",
         )
-    return Arm(top, length, elbow, max(elbow_height, 0.0), cuff, opening, gusset)
+    return Arm(top, length, elbow, max(elbow_height, 0.0), cuff, opening, kite, behind, rise, hollow, hangs, gore)
 
 
-def _gusset(choices: Choices, wearer: Wearer, grid: float, armhole: float, panel_serves: bool) -> float:
-    chosen = choices.sleeve.gusset
-    if isinstance(chosen, float):
-        return round_up(chosen, grid)
-    if chosen == "none" or panel_serves:
+def _head(choices: Choices, armhole: float) -> tuple[float, float, float]:
+    """(rise of the head, hollow of the armhole, half the head's width), cm."""
+    sleeve, body = choices.sleeve, choices.body
+    if sleeve.head == "straight":
+        if sleeve.head_ease:
+            raise CannotDraft(
+                "garment.sleeve.head_ease",
+                "a straight head is sewn in level, without ease",
+                'choose head = "shaped", or leave head_ease out',
+            )
+        return 0.0, 0.0, armhole
+    if body.cut == "wide panels" and body.shoulder == "fold":
+        raise CannotDraft(
+            "garment.sleeve.head",
+            "on wide panels folded over the shoulder the armhole stays straight",
+            'choose body.shoulder = "seam", cut = "shoulder panels", or head = "straight"',
+        )
+    rise, hollow = armhole * CAP_SHARE, armhole * HOLLOW_SHARE
+    along = length_of(armhole_line(armhole, hollow)) + sleeve.head_ease / 2
+    return rise, hollow, head_width(along, rise)
+
+
+def _behind(choices: Choices, armhole: float, top: float, side_panel: float, gusset: float) -> float:
+    """From the shoulder line back to the long seam, along the sleeve's top (cm).
+
+    Behind the arm it lies where the back's side edge ends; on wide panels half way down the back of the armhole.
+    """
+    sleeve = choices.sleeve
+    if sleeve.seam == "under":
+        return top / 2
+    if gusset:
+        raise CannotDraft(
+            "garment.sleeve.seam",
+            "a gusset ends the underarm seam, so with one the long seam cannot lie behind the arm",
+            'choose seam = "under", gusset = "none", or body.cut = "shoulder panels" with whole side panels',
+        )
+    if side_panel:
+        return (top - side_panel) / 2
+    if sleeve.head == "shaped":
+        raise CannotDraft(
+            "garment.sleeve.seam",
+            "on wide panels a seam behind the arm would cut into the shaped head",
+            'choose seam = "under", head = "straight", or body.cut = "shoulder panels"',
+        )
+    return armhole / 2
+
+
+def _drop(choices: Choices, grid: float) -> float:
+    sleeve = choices.sleeve
+    if sleeve.drop and sleeve.shape != "wide":
+        raise CannotDraft(
+            "garment.sleeve.drop", "only a wide sleeve's opening can hang lower", 'choose shape = "wide", or drop = 0'
+        )
+    if sleeve.drop and choices.growth:
+        raise CannotDraft(
+            "garment.sleeve.drop", "a slanted cuff cannot be let down as the child grows", "leave out drop or growth"
+        )
+    return round_near(sleeve.drop, grid)
+
+
+def _gore(
+    choices: Choices, grid: float, cuff: float, elbow_height: float, high: float, gusset: float, passes: float
+) -> float:
+    """The base of the elbow gore (cm), 0 for none."""
+    asked = choices.sleeve.elbow_gore
+    if not asked:
         return 0.0
-    # left out where the top is wide: depth at least 1.35 × half the upper arm with ease (common practice)
-    if armhole >= 1.35 * arm_girth(choices, wearer) / 2:
-        return 0.0
-    return round_up(max(6.0, wearer["upper_arm_girth"] / 4 + 2), grid)
+    where = "garment.sleeve.elbow_gore"
+    if choices.growth:
+        raise CannotDraft(where, "a cuff with a gore cannot be taken up evenly", "leave out elbow_gore or growth")
+    if choices.sleeve.drop:
+        raise CannotDraft(where, "a gore's hem does not meet a slanted cuff", "leave out elbow_gore or drop")
+    if elbow_height < 8 or elbow_height > high - gusset - 2:
+        raise CannotDraft(
+            where, "the sleeve has no room for a gore from its elbow to its cuff", 'choose length = "wrist"'
+        )
+    base = max(grid, round_near(asked, grid))
+    if base > elbow_height * math.pi / 3:
+        raise CannotDraft(
+            where,
+            f"{format_length(base)} is too wide for a gore {format_length(elbow_height)} long",
+            f"make it {format_length(math.floor(elbow_height))} or less",
+        )
+    if cuff + base < passes - 1e-6:
+        need = round_up(passes - cuff, grid)
+        raise CannotDraft(
+            where,
+            f"cuff and gore, {format_length(cuff + base)} together, do not pass the hand, which needs"
+            f" {format_length(passes)}",
+            f"make the gore {format_length(need)} wide, or choose a wider cuff",
+        )
+    return base
 
 
 def _cuff(choices: Choices, wearer: Wearer, grid: float, top: float, share: float, reach: float) -> tuple[float, float]:

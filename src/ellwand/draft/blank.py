@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import accumulate
 
+import numpy as np
+
 from ellwand.draft.seamline import Segment
 from ellwand.geometry.lines import Line, backwards, bounds, chain, length, mirror, shift, split
 from ellwand.geometry.offset import Margin, cut_ring
@@ -78,14 +80,11 @@ def _moved(blank: Blank, dx: float, dy: float) -> Blank:
 
 def _signature(ring: tuple[Run, ...], holes: tuple[tuple[Run, ...], ...], *, mirrored: bool) -> object:
     """What makes two pieces one: the same named edges in the same places."""
-    lines = {run.id: (run.kind, run.allowance, run.points) for run in (*ring, *(r for h in holes for r in h))}
-    if mirrored:
-        lines = {k: (kind, a, backwards(mirror(points))) for k, (kind, a, points) in lines.items()}
-    low_x, low_y, _, _ = bounds(point for _, _, points in lines.values() for point in points)
-    return frozenset(
-        (k, kind, a, tuple((round(x - low_x, 4) + 0.0, round(y - low_y, 4) + 0.0) for x, y in points))
-        for k, (kind, a, points) in lines.items()
-    )
+    runs = sorted((*ring, *(run for hole in holes for run in hole)), key=lambda run: run.id)
+    lines = [backwards(mirror(run.points)) if mirrored else run.points for run in runs]
+    points = np.array([point for line in lines for point in line])
+    places = np.round(points - points.min(axis=0), 4) + 0.0
+    return tuple((run.id, run.kind, run.allowance, len(run.points)) for run in runs), places.tobytes()
 
 
 @dataclass
@@ -105,13 +104,14 @@ class Book:
 
         ``where``: the place that tells this piece from others of its name.
         """
-        same = _signature(blank.ring, blank.holes, mirrored=False)
+        kind = (blank.name, *(round(level.radius, 4) for level in blank.levels))
+        same = (kind, _signature(blank.ring, blank.holes, mirrored=False))
         if same not in self._known:
             name = blank.name.replace(" ", "-")
             taken = sum(1 for known in self._blanks if known == name or known.startswith(f"{name}-no"))
             piece = f"{name}-no{taken + 1}" if taken else name
             self._blanks[piece] = blank
-            self._known.setdefault(_signature(blank.ring, blank.holes, mirrored=True), (piece, True))
+            self._known.setdefault((kind, _signature(blank.ring, blank.holes, mirrored=True)), (piece, True))
             self._known[same] = (piece, False)
         piece, other_way = self._known[same]
         if where:
@@ -119,9 +119,9 @@ class Book:
         self._parts.append(Part(part, piece, mirrored != other_way))
         return part
 
-    def sew(self, a: EdgeRef, b: EdgeRef, kind: str) -> None:
-        """Join two edges."""
-        self._seams.append(Seam(f"seam-{len(self._seams) + 1}", a, b, kind, self.finish))
+    def sew(self, a: EdgeRef, b: EdgeRef, kind: str, ease: float = 0.0) -> None:
+        """Join two edges; ``a`` is longer than ``b`` by ``ease`` cm, on purpose."""
+        self._seams.append(Seam(f"seam-{len(self._seams) + 1}", a, b, kind, self.finish, ease))
 
     def pieces(self) -> tuple[Piece, ...]:
         """Every piece with its outlines, set so that its cut outline starts at (0, 0)."""
@@ -151,7 +151,7 @@ class Book:
             cut=_cut(blank.ring),
             cut_holes=tuple(_cut(hole) for hole in blank.holes),
             edges=tuple(
-                Edge(run.id, run.kind, run.points, run.allowance)
+                Edge(run.id, run.kind, run.points, run.allowance, run.turned)
                 for run in (*blank.ring, *(run for hole in blank.holes for run in hole))
             ),
             levels=blank.levels,

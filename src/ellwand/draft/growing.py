@@ -10,6 +10,7 @@ from typing import Final
 from shapely import LineString, Polygon, get_parts
 
 from ellwand.draft.assemble import draft
+from ellwand.draft.plan import plan_of
 from ellwand.errors import BadInput
 from ellwand.geometry.lines import Line, length
 from ellwand.model.choices import Choices, Growth, Landmark, SleeveLength, Span
@@ -30,7 +31,7 @@ def draft_to_grow(choices: Choices, growth: Growth, now: Wearer, later: Wearer, 
     """
     if later is now:
         raise BadInput("garment.growth", "only a child whose age is given grows", "give wearer.age, or leave it out")
-    small = draft(choices, now, cloth).dimensions
+    small = plan_of(choices, now).dimensions
     large = draft(_grown(choices, now, later), later, cloth)
     spare = TakenUp(
         growth.by,
@@ -67,7 +68,9 @@ def _marked(whole: Draft, piece: Piece, spare: TakenUp) -> Piece:
     if piece.place == "body":
         amount, levels = spare.body, piece.levels
     elif piece.place == "sleeve":
-        hand = next(h for h in HANDS if any(p.id == f"sleeve-{h}" and p.piece == piece.id for p in whole.parts))
+        hand = next(
+            h for h in HANDS if any(p.id.startswith(f"sleeve-{h}") and p.piece == piece.id for p in whole.parts)
+        )
         amount = spare.sleeves[hand]
         levels = (Level(min(y for _, y in piece.sewn)),)
     else:

@@ -1,27 +1,22 @@
-"""The neck opening as a curve about the shoulder line: its true perimeter solved to the target.
-
-Frame: the shoulder line is y = 0, the front lies at y < 0, the wearer's left at x > 0.  Only the wearer's
-left half is described; the right half is its mirror image.
-"""
+"""The neck opening on this wearer: its size, its slit or open shoulders, and what it leaves of the shoulder."""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Final
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Final, Literal
 
-from scipy.optimize import brentq
-
+from ellwand.draft.neck_curves import curve
+from ellwand.draft.seamline import HALF_SLIT
 from ellwand.errors import CannotDraft
-from ellwand.geometry.lines import Line, Point, length
+from ellwand.geometry.lines import Line
 from ellwand.model.choices import Choices, Neck
 from ellwand.model.draft import Note
-from ellwand.model.wearer import Wearer, upper
+from ellwand.model.wearer import HANDS, Hand, Wearer, upper
 from ellwand.units import format_length, round_up
 
-BACK_DROP: Final = 2.5
-"""How far the opening reaches behind the shoulder line (cm): common practice 1.5 to 3, no source."""
+NECK_ALLOWANCE: Final = 1.0
+"""A wider allowance will not turn on a tight curve (cm): common practice, no source."""
 CLOSE_EASE: Final = 2.0
 """Over the neck base girth, for an opening close to the neck (cm): common practice, no source."""
 PULL_ON_EASE: Final = 2.0
@@ -30,19 +25,25 @@ SLIT_EASE: Final = 1.0
 """A slit neck passes the head with this much to spare (cm): common practice, no source."""
 SHORTEST_SLIT: Final = 4.0
 """A shorter slit is not worth its facing (cm): common practice, no source."""
-STEPS: Final = 48
-"""Straight bits in each quarter of a curve; a circle's perimeter is then short by 0.2 ‰ before solving."""
+SHOULDER_LEFT: Final = 2.0
+"""An open shoulder leaves at least this much seam beside the arm (cm): common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
 class NeckLine:
-    """Half the opening: ``front`` from the centre front to the shoulder line, ``back`` on to the centre back."""
+    """Half the opening: ``front`` from the centre front to the shoulder line, ``back`` on to the centre back.
+
+    ``slit``: its length, cut down the ``slit_face`` at ``slit_x``; ``open_shoulders``: how far each shoulder seam is
+    left open from the neck (cm).
+    """
 
     front: Line
     back: Line
     target: float
-    slit: float
-    slit_x: float
+    slit: float = 0.0
+    slit_x: float = 0.0
+    slit_face: Literal["front", "back"] = "front"
+    open_shoulders: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def front_drop(self) -> float:
@@ -65,27 +66,34 @@ class NeckLine:
         return max(x for x, _ in (*self.front, *self.back))
 
 
+def neck_allowance(choices: Choices) -> float:
+    """Allowance (cm) inside the neck's edge."""
+    return min(choices.sewing.allowance, NECK_ALLOWANCE)
+
+
 def slit_of(neck: Neck) -> str:
-    """Where the slit is cut: none, centre, left or right; a keyhole's is at the centre unless told otherwise."""
+    """Where the slit is cut: none, centre, left, right or back; a keyhole's is at the centre unless told otherwise."""
     if neck.slit != "auto":
         return neck.slit
     return "centre" if neck.shape == "keyhole" else "none"
 
 
+def shoulders_open(neck: Neck) -> tuple[Hand, ...]:
+    """The shoulders whose seams are left open beside the neck."""
+    if neck.opening == "both shoulders":
+        return HANDS
+    return tuple(hand for hand in HANDS if neck.opening == f"shoulder {hand}")
+
+
 def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) -> NeckLine:
     """The neck opening for these choices on this wearer.
 
-    Raises CannotDraft when the opening would be wider than the shoulders.
+    Raises CannotDraft when the opening would be wider than the shoulders, or cannot have the depth asked for.
     """
     neck = choices.neck
-    slit_side = slit_of(neck)
-    closed = neck.shape == "keyhole" or slit_side != "none"
-    if neck.shape == "keyhole" and slit_side == "none":
-        raise CannotDraft(
-            "garment.neck.slit",
-            "a keyhole neck is a round neck with a slit",
-            'choose slit = "centre", or shape = "round"',
-        )
+    slit_side, shoulders = slit_of(neck), shoulders_open(neck)
+    _legal(neck, slit_side)
+    closed = slit_side != "none" or bool(shoulders)
     head = upper(wearer.measures["head_girth"])
     if closed:
         base = upper(wearer.measures["neck_base_girth"])
@@ -94,9 +102,7 @@ def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) ->
         target = head + (PULL_ON_EASE if neck.ease is None else neck.ease)
     if wearer.measures["head_girth"].source == "estimated":
         notes.append(Note("head-estimated", "neck", {"head": wearer["head_girth"], "used": head}))
-    slit = max(SHORTEST_SLIT, round_up((head + SLIT_EASE - target) / 2, grid)) if closed else 0.0
-    front, back = _CURVES[neck.shape](target, wearer)
-    line = NeckLine(front, back, target, slit, 0.0)
+    line = NeckLine(*curve(target, wearer, neck), target)
     if 2 * line.half_width >= wearer["across_shoulder"]:
         raise CannotDraft(
             "garment.neck",
@@ -104,85 +110,63 @@ def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) ->
             f" ({format_length(wearer['across_shoulder'])})",
             'choose less ease, or shape = "keyhole"',
         )
-    side = {"centre": 0.0, "none": 0.0, "left": 1.0, "right": -1.0}[slit_side]
-    return NeckLine(front, back, target, slit, side * 0.6 * line.half_width)
-
-
-def _round(target: float, wearer: Wearer) -> tuple[Line, Line]:
-    """A half circle in front, a shallow half ellipse behind."""
-    return _scoop(target, 1.0)
-
-
-def _oval(target: float, wearer: Wearer) -> tuple[Line, Line]:
-    """Wider than deep: in front two thirds as deep as half its width (common practice, no source)."""
-    return _scoop(target, 2 / 3)
-
-
-def _scoop(target: float, depth: float) -> tuple[Line, Line]:
-    """Half ellipses that meet on the shoulder line, where the opening is widest.
-
-    ``depth``: front drop over half the width.
-    """
-
-    def halves(half_width: float) -> tuple[Line, Line]:
-        front = [(x, -y) for x, y in _quarter(half_width, half_width * depth)]
-        return tuple(front), tuple(reversed(_quarter(half_width, min(BACK_DROP, half_width / 3))))
-
-    return _solve(halves, target, target / 20, target / 2)
-
-
-def _quarter(half_width: float, depth: float) -> list[Point]:
-    """A quarter ellipse from the centre line at ``depth`` to the shoulder line at ``half_width``."""
-    angles = [math.pi / 2 * i / STEPS for i in range(STEPS + 1)]
-    out = [(half_width * math.sin(a), depth * math.cos(a)) for a in angles]
-    out[-1] = (half_width, 0.0)
-    return out
-
-
-def _rectangle(target: float, wearer: Wearer) -> tuple[Line, Line]:
-    # three parts wide to two deep: common practice, no source
-    half_width, depth = 0.15 * target, 0.2 * target
-    drop = min(BACK_DROP, depth / 3)
-    return (
-        ((0.0, drop - depth), (half_width, drop - depth), (half_width, 0.0)),
-        ((half_width, 0.0), (half_width, drop), (0.0, drop)),
+    missing = (head + SLIT_EASE - target) / 2
+    if shoulders:
+        each = max(SHORTEST_SLIT, round_up(missing / len(shoulders), grid))
+        return replace(line, open_shoulders=dict.fromkeys(shoulders, each))
+    if not closed:
+        return line
+    return replace(
+        line,
+        slit=max(SHORTEST_SLIT, round_up(missing, grid)),
+        slit_x=_slit_x(choices, slit_side, line.half_width),
+        slit_face="back" if slit_side == "back" else "front",
     )
 
 
-def _boat(target: float, wearer: Wearer) -> tuple[Line, Line]:
-    """Two half ellipses meeting in points on the shoulder line, as wide as the shoulders allow."""
-    half_width = min(0.23 * target, (wearer["across_shoulder"] - 8) / 2)
-    drop = min(BACK_DROP, half_width / 3)
-
-    back = tuple(reversed(_quarter(half_width, drop)))
-
-    def halves(depth: float) -> tuple[Line, Line]:
-        return tuple((x, -y) for x, y in _quarter(half_width, depth)), back
-
-    if length(halves(half_width)[0]) + length(back) < target / 2:
+def _legal(neck: Neck, slit_side: str) -> None:
+    if neck.shape == "keyhole" and slit_side == "none":
         raise CannotDraft(
-            "garment.neck.shape",
-            f"a boat neck of {format_length(target)} is too deep for shoulders of"
-            f" {format_length(wearer['across_shoulder'])}",
-            'choose shape = "round" or "keyhole"',
+            "garment.neck.slit",
+            "a keyhole neck is a round neck with a slit",
+            'choose slit = "centre", or shape = "round"',
         )
-    return _solve(halves, target, 0.01, half_width)
+    if neck.opening != "none" and slit_side != "none":
+        raise CannotDraft(
+            "garment.neck.opening",
+            "the neck has a slit already, so no shoulder need be open",
+            'choose shape = "round" and slit = "none", or opening = "none"',
+        )
+    if neck.back == "pointed" and neck.shape != "V":
+        raise CannotDraft(
+            "garment.neck.back", "only a V neck has a pointed back", 'choose shape = "V", or leave it out'
+        )
 
 
-def _solve(halves: Callable[[float], tuple[Line, Line]], target: float, low: float, high: float) -> tuple[Line, Line]:
-    """The curve whose drawn perimeter is the target, to a hundredth of a millimetre."""
+def _slit_x(choices: Choices, side: str, half_width: float) -> float:
+    """Where the slit lies: on a rectangle it runs on from the cut edge of its side, elsewhere well inside the curve."""
+    sign = {"left": 1.0, "right": -1.0}.get(side, 0.0)
+    if choices.neck.shape in ("rectangle", "square"):
+        # a hair further in, so that both lips start on the lower edge
+        return sign * (half_width - neck_allowance(choices) - HALF_SLIT - 1e-8)
+    return sign * 0.6 * half_width
 
-    def excess(size: float) -> float:
-        front, back = halves(size)
-        return 2 * (length(front) + length(back)) - target
 
-    return halves(float(brentq(excess, low, high, xtol=1e-6)))
-
-
-_CURVES: Final[dict[str, Callable[[float, Wearer], tuple[Line, Line]]]] = {
-    "round": _round,
-    "keyhole": _round,
-    "oval": _oval,
-    "rectangle": _rectangle,
-    "boat": _boat,
-}
+def leaves_shoulder(neck: NeckLine, panel: float) -> None:
+    """Raises CannotDraft when the neck, with what is open beside it, leaves no shoulder on a panel so wide (cm)."""
+    if 2 * neck.half_width > panel - 4:
+        raise CannotDraft(
+            "garment.neck",
+            f"the opening, {format_length(2 * neck.half_width)} wide, leaves no shoulder on a panel of"
+            f" {format_length(panel)}",
+            'choose less ease, or shape = "keyhole"',
+        )
+    seam, opened = panel / 2 - neck.at_shoulder, max(neck.open_shoulders.values(), default=0.0)
+    if opened > seam - SHOULDER_LEFT:
+        one = len(neck.open_shoulders) == 1
+        raise CannotDraft(
+            "garment.neck.opening",
+            f"{format_length(opened)} of shoulder must open for the head to pass, and the seam is"
+            f" {format_length(seam)}",
+            'choose opening = "both shoulders", or more ease' if one else "choose more ease, or a slit instead",
+        )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Final
 
 from ellwand.draft.arm import Arm, arm_of
-from ellwand.draft.neck import NeckLine, neck_of, slit_of
+from ellwand.draft.back import deepest, dip_at, lowered_lines
+from ellwand.draft.fill import PAIRED, Key, lines_of, stays_whole
+from ellwand.draft.neck import NeckLine, leaves_shoulder, neck_of, slit_of
 from ellwand.draft.seamline import SeamLine
 from ellwand.draft.size import (
     Sized,
@@ -23,17 +24,8 @@ from ellwand.draft.size import (
 from ellwand.errors import CannotDraft
 from ellwand.model.choices import Choices
 from ellwand.model.draft import Dimensions, Note
-from ellwand.model.piece import EdgeKind
 from ellwand.model.wearer import HANDS, Hand, Wearer
 from ellwand.units import format_length, round_near
-
-PAIRED: Final = ("side", "side-front", "side-back", "panel-front", "panel-back")
-"""Places that a garment has on both its sides."""
-SIDE_OPENING: Final = 25.0
-"""A side opening runs this far down from the armpit (cm), or as far as the seam allows: common practice."""
-
-Key = tuple[str, str]
-"""(place, hand); hand is '' on the centre lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +48,18 @@ class Plan:
         """What both arms share: the sleeve's top and the gusset; the length of the longer."""
         return max(self.arms.values(), key=lambda arm: arm.length)
 
+    @property
+    def behind(self) -> float:
+        """How much of the back's armhole lies below a sleeve seam behind the arm (cm): only wide panels are cut so."""
+        wide = not self.trunk.side_panel and self.arm.length > 0
+        return max(0.0, self.arm.top / 2 - self.arm.behind) if wide else 0.0
+
+    def dip(self, face: str, x: float) -> float:
+        """How far (cm) the hem of a face lies below the front's level, ``x`` cm from the centre line."""
+        side = "side-back" if self.side_panels else "side"
+        reach = self.trunk.panel / 2 - self.lines[side, "left"].slot
+        return dip_at(self.dimensions.back_dip, reach, x) if face == "back" else 0.0
+
     def in_seam(self, place: str) -> bool:
         """Whether a line is a seam; otherwise it is a slit cut into a panel."""
         if place.startswith("panel"):
@@ -76,28 +80,39 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
     notes: list[Note] = []
     length = length_of(choices, wearer, grid)
     above_floor = heights_above_floor(wearer)
-    hem_height = wearer["nape_to_floor"] - length
-    levels = {name: height - hem_height for name, height in above_floor.items()}
+    levels = _levels(choices, wearer, length, above_floor)
+    slope = choices.body.shoulder_slope
     armhole = armhole_of(choices, wearer, grid)
-    if length < armhole + 12:
+    if length < armhole + slope + 12:
         raise CannotDraft(
             "garment.length",
             f"{format_length(length)} from the shoulder ends too near the armhole, which is"
             f" {format_length(armhole)} deep",
-            f"make it at least {format_length(math.ceil(armhole + 12))}",
+            f"make it at least {format_length(math.ceil(armhole + slope + 12))}",
         )
     gores = [gore_of(gore, levels, grid, f"garment.gores[{i + 1}]") for i, gore in enumerate(choices.gores)]
     splits = _splits(choices, levels, grid)
     side_panels = _side_panels(choices)
     _closures_have_openings(choices)
-    open_at: set[str] = {closure.at for closure in choices.closures}
+    open_at = _open_at(choices, levels, grid)
     halves = _halves(choices, open_at, notes)
     fold = choices.body.shoulder == "fold"
     if fold and halves["front"] != halves["back"]:
         fold = False
         notes.append(Note("fold-with-one-centre-seam", "body"))
+    if fold and choices.neck.opening != "none":
+        fold = False
+        notes.append(Note("fold-with-open-shoulder", "body"))
+    if fold and slope:
+        raise CannotDraft(
+            "garment.body.shoulder_slope",
+            "a body in one length has no seam to slope its shoulders by",
+            'choose shoulder = "seam"',
+        )
+    if choices.blouse:
+        notes.append(Note("bloused", "body", {"blouse": choices.blouse, "length": length}))
     hip = levels["hip"]
-    widened = _widened(gores, choices, length - armhole, hip)
+    widened = _widened(gores, choices, length - slope - armhole, hip)
     hip_counts = hip > -grid and not any(height >= hip for height in splits.values())
     trunk = trunk_of(choices, wearer, grid, widened, hip_counts, notes)
     drop = (trunk.panel - wearer["across_shoulder"]) / 2
@@ -107,14 +122,12 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
     }
     arm = max(arms.values(), key=lambda each: each.length)
     neck = neck_of(choices, wearer, grid, notes)
-    if 2 * neck.half_width > trunk.panel - 4:
-        raise CannotDraft(
-            "garment.neck",
-            f"the opening, {format_length(2 * neck.half_width)} wide, leaves no shoulder on a panel of"
-            f" {format_length(trunk.panel)}",
-            'choose less ease, or shape = "keyhole"',
-        )
-    lines = _lines(choices, length, armhole, arm, neck, gores, splits, halves, side_panels, open_at, notes)
+    leaves_shoulder(neck, trunk.panel)
+    _blunt_ones_in_seams(gores, halves, side_panels)
+    lines = lines_of(length, slope, armhole, arm, neck, gores, splits, halves, side_panels, open_at, notes)
+    stays_whole(lines)
+    deep = deepest(choices)
+    lines = lowered_lines(lines, deep, trunk.panel)
     dimensions = Dimensions(
         grid=grid,
         length=length,
@@ -132,6 +145,8 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
         shoulder_drop=drop,
         levels=MappingProxyType(levels),
         body_girth=trunk.girth,
+        shoulder_slope=slope,
+        back_dip=deep,
     )
     return Plan(
         choices,
@@ -145,6 +160,23 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
         lines,
         tuple(notes),
     )
+
+
+def _blunt_ones_in_seams(gores: list[Sized], halves: Mapping[str, bool], side_panels: str) -> None:
+    for gore in gores:
+        face = gore.place.removeprefix("centre-")
+        if gore.top and not (halves.get(face, False) or (gore.place == "side" and not side_panels)):
+            raise CannotDraft(
+                "garment.gores",
+                f"a gore with a blunt top wants a slot between two straight panels, and the {gore.place} has none",
+                'leave top out, choose body.centre_seam = "both" for the centres, or cut = "wide panels" for the sides',
+            )
+
+
+def _levels(choices: Choices, wearer: Wearer, length: float, above_floor: Mapping[str, float]) -> dict[str, float]:
+    """Heights of the body's levels above the hem (cm), on the cloth: a belt draws up cloth between bust and waist."""
+    hem = wearer["nape_to_floor"] - length
+    return {name: height - hem - (choices.blouse if name != "bust" else 0.0) for name, height in above_floor.items()}
 
 
 def _splits(choices: Choices, levels: Mapping[str, float], grid: float) -> dict[str, float]:
@@ -178,17 +210,35 @@ def _closures_have_openings(choices: Choices) -> None:
             "there is no neck slit to close",
             'choose neck.shape = "keyhole", or leave the closure out',
         )
+    if "shoulder" in at and choices.neck.opening == "none":
+        raise CannotDraft(
+            "garment.closures",
+            "there is no open shoulder to close",
+            'choose neck.opening = "shoulder left", or leave the closure out',
+        )
     if "cuffs" in at and choices.sleeve.shape == "none":
         raise CannotDraft("garment.closures", "without sleeves there are no cuffs to close", "leave the closure out")
 
 
-def _halves(choices: Choices, open_at: set[str], notes: list[Note]) -> dict[str, bool]:
+def _open_at(choices: Choices, levels: Mapping[str, float], grid: float) -> dict[str, float]:
+    """The places that are closed by a closure, with the height above the hem that a centre opens down to (cm)."""
+    usual = {"centre-front": "hem", "centre-back": "hip"}
+    ends = {each.at: usual.get(each.at, "hem") if each.to == "auto" else each.to for each in choices.closures}
+    wrong = next((at for at, end in ends.items() if at not in usual and end != "hem"), None)
+    if wrong:
+        raise CannotDraft(
+            "garment.closures", f"only a centre opens down to a level, not the {wrong}", "leave to out of that closure"
+        )
+    return {at: 0.0 if end == "hem" else max(0.0, round_near(levels[end], grid)) for at, end in ends.items()}
+
+
+def _halves(choices: Choices, open_at: Mapping[str, float], notes: list[Note]) -> dict[str, bool]:
     seam = choices.body.centre_seam
-    front = seam in ("front", "both")
-    if "centre-front" in open_at and not front:
-        front = True
-        notes.append(Note("centre-seam-for-closure", "body"))
-    return {"front": front, "back": seam in ("back", "both")}
+    out = {face: seam in (face, "both") for face in ("front", "back")}
+    opened = [face for face in out if f"centre-{face}" in open_at and not out[face]]
+    if opened:
+        notes.append(Note("centre-seam-for-closure", "body", {"face": " and ".join(opened)}))
+    return {face: half or face in opened for face, half in out.items()}
 
 
 def _side_panels(choices: Choices) -> str:
@@ -228,127 +278,8 @@ def _widened(gores: list[Sized], choices: Choices, side: float, hip: float) -> f
     if hip <= 0:
         return 0.0
     total = sum(
-        gore.base * (gore.start - hip) / gore.start * (2 if gore.place in PAIRED else 1)
+        (gore.base - gore.top) * (gore.start - hip) / gore.start * (2 if gore.place in PAIRED else 1)
         for gore in gores
         if gore.start > hip
     )
     return total + 2 * choices.body.flare * max(0.0, side - hip) / side
-
-
-def _lines(
-    choices: Choices,
-    length: float,
-    armhole: float,
-    arm: Arm,
-    neck: NeckLine,
-    gores: list[Sized],
-    splits: dict[str, float],
-    halves: dict[str, bool],
-    side_panels: str,
-    open_at: set[str],
-    notes: list[Note],
-) -> Mapping[Key, SeamLine]:
-    tops: dict[str, tuple[EdgeKind, float]] = {
-        "side": ("side seam", length - armhole - arm.gusset),
-        "side-front": ("panel seam", length - armhole),
-        "side-back": ("panel seam", length - armhole),
-        "centre-front": ("centre seam", length - neck.front_drop),
-        "centre-back": ("centre seam", length - neck.back_drop),
-        "panel-front": ("centre seam", length - neck.front_drop),
-        "panel-back": ("centre seam", length - neck.back_drop),
-    }
-    places = ["centre-front", "centre-back", "panel-front", "panel-back"]
-    places += ["side-front", "side-back"] if side_panels else []
-    places += ["side"] if side_panels != "whole" else []
-    out: dict[Key, SeamLine] = {}
-    for place in places:
-        kind, top = tops[place]
-        line = _fill(place, kind, top, gores, splits, notes)
-        if place == "centre-front":
-            line = _with_neck_slit(line, neck, halves["front"])
-            if "centre-front" in open_at:
-                line = replace(line, split=line.top, slit=0.0)
-            _middle_must_open(line)
-        for hand in HANDS if place in PAIRED else ("",):
-            here = line
-            if place == "side" and hand == "left" and "side" in open_at:
-                here = _with_side_opening(line)
-            out[place, hand] = here
-    return MappingProxyType(out)
-
-
-def _fill(
-    place: str, kind: EdgeKind, top: float, gores: list[Sized], splits: dict[str, float], notes: list[Note]
-) -> SeamLine:
-    here = [gore for gore in gores if gore.place == place]
-    split = splits.get(place, 0.0)
-    if split > top - 1:
-        raise CannotDraft(
-            "garment.splits",
-            f"a split {format_length(split)} high at the {place} runs past the top of its seam,"
-            f" {format_length(top)} above the hem",
-            "make it lower",
-        )
-    if not here:
-        return SeamLine(place, kind, top, split=split)
-    starts = {gore.start for gore in here}
-    if len(starts) > 1:
-        raise CannotDraft(
-            "garment.gores",
-            f"the gores at the {place} start at different heights, so they cannot be sewn to each other",
-            "give them one start",
-        )
-    start = starts.pop()
-    if start > top - 1:
-        if place in ("side", "side-front", "side-back"):
-            notes.append(Note("gore-to-armpit", place, {"asked": start, "start": top}))
-            start = top
-        else:
-            raise CannotDraft(
-                "garment.gores",
-                f"a gore {format_length(start)} high at the {place} runs into the neck",
-                "start it lower",
-            )
-    bases: list[tuple[float, bool]] = []
-    for gore in here:
-        if gore.make == "halves" or (gore.make == "either" and split and len(here) == 1):
-            bases += [(gore.base / 2, True), (gore.base / 2, True)]
-        else:
-            bases.append((gore.base, False))
-    line = SeamLine(place, kind, top, start, tuple(bases), split)
-    _middle_must_open(line)
-    return line
-
-
-def _middle_must_open(line: SeamLine) -> None:
-    if line.split and len(line.bases) % 2:
-        raise CannotDraft(
-            "garment.splits",
-            f"the split at the {line.place} would run up the middle of a whole gore",
-            'choose make = "halves" for that gore',
-        )
-
-
-def _with_neck_slit(line: SeamLine, neck: NeckLine, seam: bool) -> SeamLine:
-    if not neck.slit:
-        return line
-    room = line.top - max(line.filled, line.split) - neck.slit
-    if neck.slit_x == 0 and room < 3:
-        raise CannotDraft(
-            "garment.neck.slit",
-            f"the neck slit, {format_length(neck.slit)} long, runs into what is set below it at the centre front",
-            "lower the gore or split, or move the slit to the left or right",
-        )
-    return replace(line, slit=neck.slit) if seam and neck.slit_x == 0 else line
-
-
-def _with_side_opening(line: SeamLine) -> SeamLine:
-    room = line.top - max(line.filled, line.split)
-    opening = min(SIDE_OPENING, room)
-    if opening < 8:
-        raise CannotDraft(
-            "garment.closures",
-            "no side seam is left to open above the gore or split",
-            "start the gore lower or open the garment elsewhere",
-        )
-    return replace(line, opening=opening)

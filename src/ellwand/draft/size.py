@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ellwand.errors import CannotDraft
-from ellwand.model.choices import Choices, Gore, Span
+from ellwand.model.choices import Choices, Gore, GoreHem, Span
 from ellwand.model.draft import Note
 from ellwand.model.wearer import Wearer
 from ellwand.units import format_length, round_near, round_up
@@ -35,6 +35,12 @@ BUST_SHARE: Final = 0.133
 """Nape to bust level as a share of height: survey means (22.4/162.9 female, 22.6/175.6 male, ANSUR II 2012)."""
 
 
+NARROWEST_TOP: Final = 2.0
+"""A narrower top is a point (cm): common practice, no source."""
+WIDEST_TOP: Final = 10.0
+"""The side gores of a gown from Herjolfsnes (no. 42) are 10 cm wide at the top."""
+
+
 @dataclass(frozen=True, slots=True)
 class Sized:
     """A gore place with its numbers (cm)."""
@@ -43,6 +49,8 @@ class Sized:
     start: float
     base: float
     make: str
+    top: float = 0.0
+    hem: GoreHem = "arc"
 
 
 def heights_above_floor(wearer: Wearer) -> dict[str, float]:
@@ -64,13 +72,15 @@ def heights_above_floor(wearer: Wearer) -> dict[str, float]:
 
 
 def length_of(choices: Choices, wearer: Wearer, grid: float) -> float:
-    """Finished length (cm) from the shoulder line at the neck to the hem."""
+    """Finished length (cm) from the shoulder line at the neck to the hem, with what a belt is to draw up."""
     chosen = choices.length
     if isinstance(chosen, Span):
-        return round_near((chosen.low + chosen.high) / 2, grid)
-    if isinstance(chosen, float):
-        return round_near(chosen, grid)
-    return round_near(wearer["nape_to_floor"] - heights_above_floor(wearer)[chosen], grid)
+        worn = (chosen.low + chosen.high) / 2
+    elif isinstance(chosen, float):
+        worn = chosen
+    else:
+        worn = wearer["nape_to_floor"] - heights_above_floor(wearer)[chosen]
+    return round_near(worn + choices.blouse, grid)
 
 
 def beneath(choices: Choices) -> float:
@@ -124,7 +134,14 @@ def gore_of(gore: Gore, levels: dict[str, float], grid: float, where: str) -> Si
             f"make it {format_length(math.floor(start * math.pi / 2))} or less, start it higher,"
             " or set gores in more places",
         )
-    return Sized(gore.place, start, base, gore.make)
+    top = round_near(gore.top, grid)
+    if top and not (NARROWEST_TOP <= top <= WIDEST_TOP and top < base):
+        raise CannotDraft(
+            f"{where}.top",
+            f"{format_length(top)} is no width for a blunt top of a gore {format_length(base)} wide",
+            f"give {format_length(NARROWEST_TOP)} to {format_length(WIDEST_TOP)}, less than its base, or 0 for a point",
+        )
+    return Sized(gore.place, start, base, gore.make, top, gore.hem)
 
 
 def _within(span: Span, start: float) -> float:

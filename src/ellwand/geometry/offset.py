@@ -10,9 +10,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from shapely import Polygon, get_parts, make_valid
+from shapely import Polygon, get_parts, is_valid, make_valid, polygons
 
 from ellwand.geometry.lines import Line, Point, area
+
+HAIR = 0.02
+"""Where a loop's rest is finer than this (cm), it is smoothed away."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +53,7 @@ def cut_ring(margins: Sequence[Margin]) -> Line:
     for before, after in zip(sides[-1:] + sides[:-1], sides, strict=True):
         points.extend(_corner(before, after))
     ring = _clean(points)
-    return ring if Polygon(ring).is_valid else _without_loops(ring)
+    return ring if is_valid(polygons(ring)) else _without_loops(ring)
 
 
 def _without_loops(ring: Line) -> Line:
@@ -58,7 +61,8 @@ def _without_loops(ring: Line) -> Line:
     parts = get_parts(get_parts(make_valid(Polygon(ring), method="structure")))
     greatest = max(parts, key=lambda part: part.area)
     kept: list[Point] = [(x, y) for x, y in greatest.exterior.coords[:-1]]
-    return _clean(kept if (area(kept) > 0) == (area(ring) > 0) else kept[::-1])
+    out = _clean(kept if (area(kept) > 0) == (area(ring) > 0) else kept[::-1])
+    return out if is_valid(polygons(out)) else _clean(out, HAIR)
 
 
 def _sides(margin: Margin) -> list[_Side]:
@@ -132,13 +136,13 @@ def _blunt(before: _Side, after: _Side, at: Point, reach: float) -> list[Point]:
     return out
 
 
-def _clean(points: Sequence[Point]) -> Line:
-    """Without repeated points and points on a straight line between their neighbours."""
+def _clean(points: Sequence[Point], near: float = 1e-6) -> Line:
+    """Without repeated points (nearer than ``near``, cm) and points on a straight line between their neighbours."""
     kept: list[Point] = []
     for point in points:
-        if not kept or math.dist(kept[-1], point) > 1e-6:
+        if not kept or math.dist(kept[-1], point) > near:
             kept.append(point)
-    if len(kept) > 1 and math.dist(kept[0], kept[-1]) <= 1e-6:
+    if len(kept) > 1 and math.dist(kept[0], kept[-1]) <= near:
         kept.pop()
     out = []
     for before, at, after in zip(kept[-1:] + kept[:-1], kept, kept[1:] + kept[:1], strict=True):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from ellwand.model.others import Other
+
 Layer = Literal["skin", "middle", "outer", "armour"]
 Landmark = Literal["hip", "mid-thigh", "knee", "mid-calf", "ankle", "floor"]
 Cut = Literal["wide panels", "shoulder panels"]
@@ -13,17 +15,30 @@ CentreSeam = Literal["none", "front", "back", "both"]
 SidePanel = Literal["auto", "whole", "halves"]
 GorePlace = Literal["side", "centre-front", "centre-back", "side-front", "side-back", "panel-front", "panel-back"]
 GoreStart = Literal["hip", "waist"]
-Make = Literal["whole", "halves", "either"]
+Make = Literal["whole", "halves", "either", "pieced"]
+GoreHem = Literal["arc", "straight"]
+Pieced = Literal["auto", "never"]
 SleeveShape = Literal["none", "straight", "tapered", "fitted forearm", "wide"]
 SleeveLength = Literal["cap", "elbow", "three-quarter", "wrist", "over-hand"]
 Cuff = Literal["auto", "hand", "close"]
 GussetChoice = Literal["auto", "none"]
-NeckShape = Literal["round", "oval", "rectangle", "boat", "keyhole"]
-Slit = Literal["auto", "none", "centre", "left", "right"]
+GussetShape = Literal["square", "triangles", "diamond"]
+SleevePieces = Literal["auto", "one", "two"]
+SleeveSeam = Literal["under", "back"]
+SleeveHead = Literal["straight", "shaped"]
+NeckShape = Literal["round", "oval", "rectangle", "square", "V", "boat", "keyhole"]
+BackNeck = Literal["round", "pointed"]
+Slit = Literal["auto", "none", "centre", "left", "right", "back"]
+ShoulderOpening = Literal["none", "shoulder left", "shoulder right", "both shoulders"]
+NeckFacing = Literal["none", "strip", "shaped"]
+SplitFacing = Literal["none", "strip"]
 SplitPlace = Literal["centre-front", "centre-back", "side"]
 SplitHeight = Literal["hip", "crotch", "knee"]
-ClosurePlace = Literal["neck slit", "cuffs", "centre-front", "side"]
+ClosurePlace = Literal["neck slit", "cuffs", "centre-front", "centre-back", "side", "shoulder"]
+OpensTo = Literal["auto", "hem", "hip", "waist"]
 ClosureBy = Literal["ties", "lacing", "buttons", "loops", "hooks", "pins"]
+Lacing = Literal["spiral", "ladder", "crossed"]
+Lap = Literal["edge to edge", "overlap"]
 Finish = Literal["plain", "run and fell", "french", "overcast"]
 SewnBy = Literal["hand", "machine"]
 TakenUpBy = Literal["deep hem", "tucks"]
@@ -39,7 +54,11 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """The trunk. ``ease`` in cm over the largest girth, or None for the layer's usual ease."""
+    """The trunk (cm). ``ease`` over the largest girth, or None for the layer's usual ease.
+
+    ``back_longer``: how far the back's hem hangs below the front's; ``shoulder_slope``: how far the shoulder point
+    lies below the neck point.
+    """
 
     cut: Cut = "wide panels"
     shoulder: Shoulder = "fold"
@@ -47,35 +66,64 @@ class Body:
     side_panel: SidePanel = "auto"
     ease: float | None = None
     flare: float = 0.0
+    pieced: Pieced = "auto"
+    back_longer: float = 0.0
+    shoulder_slope: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Gore:
-    """Gores at one place; ``start`` and ``base`` in cm: height above the hem, and width along the hem."""
+    """Gores at one place; ``start`` and ``base`` in cm: height above the hem, and width along the hem.
+
+    ``top``: the width (cm) of a blunt upper end, 0 for a point; ``hem``: the base swung as an arc, or straight.
+    """
 
     place: GorePlace
     start: GoreStart | float = "hip"
     base: float | Span = 40.0
     make: Make = "either"
+    top: float = 0.0
+    hem: GoreHem = "arc"
 
 
 @dataclass(frozen=True, slots=True)
 class Sleeve:
-    """A sleeve; a number for ``length`` is the sewn sleeve's own length from armhole to cuff."""
+    """A sleeve; a number for ``length`` is the sewn sleeve's own length from armhole to cuff.
+
+    In cm: ``head_ease``, how much longer a shaped head is than its armhole; ``drop``, how much lower the opening hangs
+    at the underarm; ``elbow_gore``, the width of a gore from elbow to cuff.
+    """
 
     shape: SleeveShape = "tapered"
     length: SleeveLength | float = "wrist"
     cuff: Cuff | float = "auto"
     gusset: GussetChoice | float = "auto"
+    gusset_shape: GussetShape = "square"
+    pieces: SleevePieces = "auto"
+    seam: SleeveSeam = "under"
+    head: SleeveHead = "straight"
+    head_ease: float = 0.0
+    drop: float = 0.0
+    elbow_gore: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Neck:
-    """The neck opening. ``ease`` in cm over the neck or head, or None for the shape's usual ease."""
+    """The neck opening (cm). ``ease`` over the neck or head, and the drops, are None for the shape's usual ones.
+
+    ``back`` shapes a V; ``collar`` is the height of a band, 0 without.
+    """
 
     shape: NeckShape = "keyhole"
     slit: Slit = "auto"
     ease: float | None = None
+    front_drop: float | None = None
+    back_drop: float | None = None
+    back: BackNeck = "round"
+    opening: ShoulderOpening = "none"
+    facing: NeckFacing = "none"
+    facing_width: float = 4.0
+    collar: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,14 +132,23 @@ class Split:
 
     place: SplitPlace
     height: SplitHeight | float = "hip"
+    facing: SplitFacing = "none"
 
 
 @dataclass(frozen=True, slots=True)
 class Closure:
-    """How an opening is closed again."""
+    """How an opening is closed again; ``spacing`` and ``overlap`` in cm, None for the usual ones.
+
+    ``to``: how far down a centre opens: a front to the hem, a back to the hip, unless told otherwise.
+    """
 
     at: ClosurePlace
     by: ClosureBy = "ties"
+    spacing: float | None = None
+    lacing: Lacing = "spiral"
+    lap: Lap = "edge to edge"
+    overlap: float | None = None
+    to: OpensTo = "auto"
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,11 +172,17 @@ class Sewing:
 
 @dataclass(frozen=True, slots=True)
 class Choices:
-    """One garment as chosen. ``beneath_mm`` is the thickness of all that is worn under it."""
+    """One garment as chosen. ``beneath_mm`` is the thickness of all that is worn under it.
+
+    ``blouse``: length (cm) given back to what a belt draws up; ``train``: how far (cm) the back trails on the floor.
+    ``other``: a hood, cloak, coif, apron or breeches; then what is said of a tunic stays unused.
+    """
 
     style: str
     layer: Layer = "middle"
     length: Landmark | float | Span = "knee"
+    blouse: float = 0.0
+    train: float = 0.0
     body: Body = Body()
     gores: tuple[Gore, ...] = ()
     sleeve: Sleeve = Sleeve()
@@ -131,3 +194,4 @@ class Choices:
     beneath_mm: float = 0.0
     date: int | None = None
     region: str | None = None
+    other: Other | None = None

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Final
 
+from ellwand.errors import InternalFault
 from ellwand.model.choices import Choices, TakenUpBy
+from ellwand.model.closing import Closing
+from ellwand.model.others import OtherSize
 from ellwand.model.piece import Edge, Piece, edge_of
 from ellwand.model.wearer import Hand
 
@@ -59,8 +64,11 @@ class Dimensions:
     shoulder_drop: float
     levels: Mapping[str, float]
     body_girth: float
+    shoulder_slope: float = 0.0
+    back_dip: float = 0.0
     """``sleeve_lengths``: of the wearer's left and right, 0 without sleeves; ``levels``: height above the hem of
-    bust, waist, belly, hip, crotch, knee (cm; below 0: the hem is higher)."""
+    bust, waist, belly, hip, crotch, knee (cm; below 0: the hem is higher); ``back_dip``: how far the back's hem lies
+    below that level in its middle."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,15 +92,40 @@ class TakenUp:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Pieces and shell of one garment.  What is ``taken_up`` is still in the pieces' length."""
+    """Pieces and shell of one garment.  What is ``taken_up`` is still in the pieces' length.
+
+    ``parts`` are the shell's; ``applied`` ones (facings, strips, collar) are cut too and sewn on to it.
+    """
 
     choices: Choices
-    dimensions: Dimensions
+    settled: Dimensions | OtherSize
     pieces: tuple[Piece, ...]
     parts: tuple[Part, ...]
     seams: tuple[Seam, ...]
     notes: tuple[Note, ...] = ()
     taken_up: TakenUp | None = None
+    applied: tuple[Part, ...] = ()
+    closings: tuple[Closing, ...] = ()
+
+    @property
+    def dimensions(self) -> Dimensions:
+        """Those of a garment with a body and sleeves.
+
+        Raises InternalFault for a hood, cloak, coif, apron or breeches, which have sizes of their own.
+        """
+        if not isinstance(self.settled, Dimensions):
+            raise InternalFault(f"a {self.choices.style} has no body and sleeves")
+        return self.settled
+
+
+PIECED_OFF: Final = ("strip", "corner", "tip", "end", "half")
+"""What is pieced off a part is a part of its own, called so after it ('gore-side-left-tip')."""
+_OFF: Final = re.compile(rf"(-({'|'.join(PIECED_OFF)})(-\d+)?)+$")
+
+
+def whole_part(part_id: str) -> str:
+    """The part that a pieced part belongs to; any other is its own."""
+    return _OFF.sub("", part_id)
 
 
 def piece_of(draft: Draft, part_id: str) -> Piece:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ellwand.model.choices import Choices
+from ellwand.model.closing import Closing
 from ellwand.model.cloth import Cloth
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding, Girth
@@ -40,3 +41,8 @@ class Garment:
     steps: tuple[Step, ...]
     cautions: tuple[Caution, ...]
     questions: tuple[Finding, ...] = ()
+
+    @property
+    def closings(self) -> tuple[Closing, ...]:
+        """Its closures in numbers."""
+        return self.draft.closings

@@ -20,25 +20,49 @@ EdgeKind = Literal[
     "gore seam",
     "centre seam",
     "underarm seam",
+    "sleeve seam",
+    "gusset seam",
+    "piecing seam",
     "neck",
     "neck slit",
     "hem",
     "split",
     "cuff",
     "opening",
+    "shoulder opening",
+    "facing",
+    "face",
+    "edge",
+    "waist",
+    "leg",
+    "crown seam",
+    "neck seam",
+    "tail seam",
+    "strip seam",
+    "band seam",
+    "inside leg seam",
 ]
 
-Place = Literal["body", "sleeve", "gusset"]
+Place = Literal["body", "sleeve", "gusset", "other"]
+"""``other``: of a garment that is not cut as a tunic is."""
+PieceKind = Literal["shell", "applied"]
+"""A shell piece is sewn to its neighbours; an applied one (facing, strip, collar) is sewn on."""
+
+MarkKind = Literal["eyelet", "button", "toggle", "tie", "hook", "pin"]
 
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """One named edge, walked in the outline's own order; ``allowance`` in cm lies outside it."""
+    """One named edge, walked in the outline's own order; ``allowance`` in cm lies outside it.
+
+    ``turned``: folded back on itself, so that the allowance is the mirror image of what lies inside.
+    """
 
     id: str
     kind: EdgeKind
     points: Line
     allowance: float
+    turned: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +88,20 @@ class Guide:
 
 
 @dataclass(frozen=True, slots=True)
+class Mark:
+    """One fastening's place on a piece; ``distance`` (cm) along the edge from where its opening begins.
+
+    ``part``: the part that it is for, where a piece is cut several times and not alike; else ''.
+    """
+
+    kind: MarkKind
+    at: Point
+    edge: str
+    distance: float
+    part: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
     """One shape to cut ``count`` times.  ``cut`` is ``sewn`` with each edge's allowance outside it."""
 
@@ -80,6 +118,8 @@ class Piece:
     levels: tuple[Level, ...] = ()
     guides: tuple[Guide, ...] = ()
     small: bool = False
+    kind: PieceKind = "shell"
+    marks: tuple[Mark, ...] = ()
 
 
 """``small``: plain and small enough to be turned crosswise where the maker allows it."""

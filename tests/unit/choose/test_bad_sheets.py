@@ -72,10 +72,16 @@ BROKEN: dict[str, tuple[str | bytes, str]] = {
     "gore above the waist": (garment('gores = [{place = "side", start = 90}]'), "above the waist"),
     "gore where no seam is": (garment('gores = [{place = "side-front"}]'), "side-front"),
     "gore too wide": (garment('gores = [{place = "side", start = 20, base = 80}]'), "too wide"),
-    "gores that do not meet": (
-        garment('gores = [{place = "side", start = 20, base = 10}, {place = "side", start = 30, base = 10}]'),
-        "different heights",
+    "split between gore and panel": (
+        garment(
+            'gores = [{place = "side", start = 20, base = 10}, {place = "side", start = 30, base = 10}],'
+            ' splits = [{place = "side", height = 25}]'
+        ),
+        "between a gore and its panel",
     ),
+    "blunt gore in a slit": (garment('gores = [{place = "centre-front", top = 6}]'), "wants a slot"),
+    "sloped fold": (garment("body = {shoulder_slope = 3}"), "no seam to slope"),
+    "train in the air": (garment('length = "knee", train = 20'), "down to the floor"),
     "gore at the hip of a hip-long shirt": (garment('length = "hip", gores = [{place = "side"}]'), "hem lies"),
     "split in a whole gore": (
         garment('gores = [{place = "side", make = "whole"}], splits = [{place = "side", height = 20}]'),
@@ -98,7 +104,10 @@ BROKEN: dict[str, tuple[str | bytes, str]] = {
     "over a missing sheet": (garment('over = ["nowhere.toml"]'), "no such file"),
     "chalk of a metre": (WEARER + CLOTH + "sewing = {chalk = 100}\n", "sewing.chalk"),
     "allowance text": (WEARER + CLOTH + 'sewing = {allowance = "wide"}\n', "sewing.allowance"),
-    "cloth narrower than a piece": (WEARER + "cloth.main = {width = 40}\n", "wide"),
+    "cloth narrower than a piece": (
+        WEARER + "garment = {body = {pieced = 'never'}}\ncloth.main = {width = 40}\n",
+        "wide",
+    ),
 }
 
 

@@ -15,7 +15,9 @@ SHOULDERS = ("fold", "seam")
 CENTRE_SEAMS = ("none", "front", "back", "both")
 SIDE_PANELS = ("auto", "whole", "halves")
 GORE_PLACES = ("side", "centre-front", "centre-back", "side-front", "side-back", "panel-front", "panel-back")
-MAKES = ("whole", "halves", "either")
+MAKES = ("whole", "halves", "either", "pieced")
+GORE_HEMS = ("arc", "straight")
+PIECED = ("auto", "never")
 
 
 class BodyTable(Table):
@@ -43,6 +45,17 @@ class BodyTable(Table):
     flare: Annotated[float, PlainValidator(measure(0, 200))] = Field(
         0.0, description="extra width of each side panel at the hem (shoulder panels only)"
     )
+    pieced: Annotated[str, choice(*PIECED)] = Field(
+        "auto",
+        description="what is too wide or too long for the cloth is pieced (a strip down the side, a gore's corner or"
+        " tip); never: it is refused",
+    )
+    back_longer: Annotated[float, PlainValidator(measure(0, 60))] = Field(
+        0.0, description="how far the back's hem dips below the front's at its centre; the side seams stay equal"
+    )
+    shoulder_slope: Annotated[float, PlainValidator(measure(0, 10))] = Field(
+        0.0, description="how far the shoulder point lies below the neck point (shoulder seams only)"
+    )
 
 
 class GoreTable(Table):
@@ -58,5 +71,13 @@ class GoreTable(Table):
         " the gore is short",
     )
     make: Annotated[str, choice(*MAKES)] = Field(
-        "either", description="one triangle, or two halves with a seam; either: whole where it can be"
+        "either",
+        description="one triangle, or two halves with a seam; either: whole where it can be; pieced: its upper third"
+        " a piece of its own",
+    )
+    top: Annotated[float, PlainValidator(measure(0, 20))] = Field(
+        0.0, description="width of a blunt upper end, 2 to 10 cm, instead of a point (in a side or centre seam only)"
+    )
+    hem: Annotated[str, choice(*GORE_HEMS)] = Field(
+        "arc", description="the base swung about the point, or cut straight: then its corners hang and are trimmed"
     )

@@ -10,6 +10,7 @@ from ellwand.choose.fields import measure, number, text
 from ellwand.choose.options.body import BodyTable, GoreTable
 from ellwand.choose.options.neck import NeckTable
 from ellwand.choose.options.opening import ClosureTable, SplitTable
+from ellwand.choose.options.others import ApronTable, BreechesTable, CloakTable, CoifTable, HoodTable
 from ellwand.choose.options.sleeve import SleeveTable
 from ellwand.choose.options.table import Table, choice
 from ellwand.model.choices import Span
@@ -48,6 +49,12 @@ class GarmentTable(Table):
         "knee",
         description="a landmark, or a length from the shoulder line at the neck; a range is settled at its middle",
     )
+    blouse: Annotated[float, PlainValidator(measure(0, 60))] = Field(
+        0.0, description="worn bloused over a belt: length added for what the belt draws up"
+    )
+    train: Annotated[float, PlainValidator(measure(0, 200))] = Field(
+        0.0, description="how much longer the back hangs, to trail on the floor (length floor only)"
+    )
     date: Annotated[int | None, PlainValidator(number(500, 1600, nothing=True, what="year"))] = Field(
         None, description="the year it is meant for"
     )
@@ -59,3 +66,8 @@ class GarmentTable(Table):
     splits: tuple[SplitTable, ...] = Field((), description="seams or panels left open from the hem up")
     closures: tuple[ClosureTable, ...] = Field((), description="how openings are closed")
     growth: GrowthTable | None = Field(None, description="room for a child to grow into; left out: cut as it is now")
+    hood: HoodTable | None = Field(None, description="style hood only")
+    cloak: CloakTable | None = Field(None, description="style cloak only")
+    coif: CoifTable | None = Field(None, description="style coif only")
+    apron: ApronTable | None = Field(None, description="style apron only")
+    breeches: BreechesTable | None = Field(None, description="style breeches only")

@@ -10,8 +10,12 @@ from ellwand.choose.fields import measure
 from ellwand.choose.options.table import Table, choice
 
 SPLIT_PLACES = ("centre-front", "centre-back", "side")
-CLOSURE_PLACES = ("neck slit", "cuffs", "centre-front", "side")
+CLOSURE_PLACES = ("neck slit", "cuffs", "centre-front", "centre-back", "side", "shoulder")
+OPENS_TO = ("auto", "hem", "hip", "waist")
 CLOSURES = ("ties", "lacing", "buttons", "loops", "hooks", "pins")
+LACINGS = ("spiral", "ladder", "crossed")
+LAPS = ("edge to edge", "overlap")
+SPLIT_FACINGS = ("none", "strip")
 
 
 class SplitTable(Table):
@@ -21,6 +25,9 @@ class SplitTable(Table):
     height: Annotated[str | float, PlainValidator(measure(2, 200, "hip", "crotch", "knee"))] = Field(
         "hip", description="how high: a landmark, or a height above the hem"
     )
+    facing: Annotated[str, choice(*SPLIT_FACINGS)] = Field(
+        "none", description="strip: its edges are faced with straight strips; none: turned and hemmed"
+    )
 
 
 class ClosureTable(Table):
@@ -28,6 +35,25 @@ class ClosureTable(Table):
 
     at: Annotated[str, choice(*CLOSURE_PLACES)] = Field(
         ...,
-        description="which opening; centre-front opens the whole front, side a stretch of the left side seam",
+        description="which opening; centre-front opens the whole front, centre-back the back down to the hip, side a"
+        " stretch of the left side seam, shoulder what neck.opening leaves open",
     )
-    by: Annotated[str, choice(*CLOSURES)] = Field("ties", description="what closes it")
+    by: Annotated[str, choice(*CLOSURES)] = Field(
+        "ties", description="what closes it; loops: toggles and loops; hooks: hooks and eyes"
+    )
+    spacing: Annotated[float | None, PlainValidator(measure(0.5, 40, nothing=True))] = Field(
+        None,
+        description="from one to the next, at most; left out: buttons and hooks 2 cm, eyelets 2.5 cm, loops 4 cm,"
+        " pins 8 cm, ties 10 cm",
+    )
+    lacing: Annotated[str, choice(*LACINGS)] = Field("spiral", description="the lace's way through the eyelets")
+    lap: Annotated[str, choice(*LAPS)] = Field(
+        "edge to edge", description="overlap: a strip is sewn to one edge and lies beneath the other"
+    )
+    overlap: Annotated[float | None, PlainValidator(measure(0.5, 15, nothing=True))] = Field(
+        None, description="how far it lies beneath; left out: 3 cm"
+    )
+    to: Annotated[str, choice(*OPENS_TO)] = Field(
+        "auto",
+        description="how far down a centre-front or centre-back opens; auto: a front to the hem, a back to the hip",
+    )

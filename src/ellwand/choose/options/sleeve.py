@@ -12,6 +12,10 @@ from ellwand.choose.options.table import Table, choice
 SLEEVES = ("none", "straight", "tapered", "fitted forearm", "wide")
 SLEEVE_LENGTHS = ("cap", "elbow", "three-quarter", "wrist", "over-hand")
 CUFFS = ("auto", "hand", "close")
+GUSSET_SHAPES = ("square", "triangles", "diamond")
+SLEEVE_PIECES = ("auto", "one", "two")
+SLEEVE_SEAMS = ("under", "back")
+HEADS = ("straight", "shaped")
 
 
 class SleeveTable(Table):
@@ -28,4 +32,29 @@ class SleeveTable(Table):
     )
     gusset: Annotated[str | float, PlainValidator(measure(0, 40, "auto", "none"))] = Field(
         "auto", description="side of the square under the arm; auto: none where the sleeve is wide enough"
+    )
+    gusset_shape: Annotated[str, choice(*GUSSET_SHAPES)] = Field(
+        "square",
+        description="square; triangles: the same in two, with a seam from the underarm seam to the side seam; diamond:"
+        " half as long again down the body",
+    )
+    pieces: Annotated[str, choice(*SLEEVE_PIECES)] = Field(
+        "auto",
+        description="two: a front and a back half with a seam along the top of the arm; auto: two where the cloth is"
+        " too narrow for one",
+    )
+    seam: Annotated[str, choice(*SLEEVE_SEAMS)] = Field(
+        "under", description="the long seam under the arm, or behind it (where there is no gusset)"
+    )
+    head: Annotated[str, choice(*HEADS)] = Field(
+        "straight", description="the sleeve's top: straight, or a shaped head in a hollowed armhole"
+    )
+    head_ease: Annotated[float, PlainValidator(measure(0, 6))] = Field(
+        0.0, description="how much longer a shaped head is than its armhole"
+    )
+    drop: Annotated[float, PlainValidator(measure(0, 80))] = Field(
+        0.0, description="how much lower a wide sleeve's opening hangs under the arm than over it"
+    )
+    elbow_gore: Annotated[float, PlainValidator(measure(0, 60))] = Field(
+        0.0, description="width at the cuff of a gore let into the long seam from the elbow down; 0: none"
     )
