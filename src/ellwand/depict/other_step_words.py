@@ -1,0 +1,198 @@
+"""Sewing steps of hood, cloak, coif, apron and breeches in words; how they go together: common practice, no source."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Final
+
+from ellwand.depict.step_words import FINISH
+from ellwand.errors import InternalFault
+from ellwand.geometry.lines import length
+from ellwand.model.draft import Draft, edge_at
+from ellwand.model.others import Apron, ApronSize, BreechesSize, Cloak, CloakSize, Coif, Hood
+from ellwand.model.step import Step
+from ellwand.units import Unit, format_length
+
+Say = Callable[[Step, Draft, Unit], str]
+
+
+def _always(words: str) -> Say:
+    return lambda step, draft, unit: words
+
+
+def _lengths(step: Step, draft: Draft, unit: Unit) -> str:
+    """The lengths of the step's seams, each once; nothing when there are many."""
+    cms = sorted(length(edge_at(draft, seam.b).points) for seam in draft.seams if seam.id in step.seams)
+    words = list(dict.fromkeys(format_length(cm, unit) for cm in cms))
+    if not words or len(words) > 3:
+        return ""
+    return f" ({' and '.join(words)}{' each' if len(words) == 1 and len(cms) > 1 else ''})"
+
+
+def _mark(step: Step, draft: Draft, unit: Unit) -> str:
+    slits = isinstance(draft.choices.other, Hood) and draft.choices.other.gores == "shoulder"
+    stay = " Before you cut a slit, stitch round its point to hold it." if slits else ""
+    return f"Chalk the sewing lines and mark where seams meet.{stay} {FINISH[draft.choices.sewing.finish]}"
+
+
+def _crown(step: Step, draft: Draft, unit: Unit) -> str:
+    if isinstance(draft.choices.other, Hood):
+        return f"Sew the two sides together along the crown{_lengths(step, draft, unit)}."
+    if any(part.id == "band" for part in draft.parts):
+        return (
+            f"Sew the band between the two sides, from the brow over the head to the nape{_lengths(step, draft, unit)}."
+            " Ease the straight edge round the curve."
+        )
+    return f"Sew the two halves together from the brow over the head to the nape{_lengths(step, draft, unit)}."
+
+
+def _front_back(step: Step, draft: Draft, unit: Unit) -> str:
+    other = draft.choices.other
+    tail = " Leave the root of the tail open at the top." if isinstance(other, Hood) and other.liripipe else ""
+    end = " down to where the gores begin" if isinstance(other, Hood) and other.gores == "squares" else ""
+    fold = (
+        " Fold the hood over the crown, right sides together."
+        if isinstance(other, Hood) and other.cut == "folded"
+        else ""
+    )
+    return (
+        f"{fold} Close the back seam and the short seam under the face{end}{_lengths(step, draft, unit)}.{tail}".strip()
+    )
+
+
+def _squares(step: Step, draft: Draft, unit: Unit) -> str:
+    return (
+        f"Set in the squares, one corner up, in front and behind{_lengths(step, draft, unit)}: sew one side from the"
+        " hem to the corner, turn, and sew the other down. Work a bar over the corner."
+    )
+
+
+def _shoulders(step: Step, draft: Draft, unit: Unit) -> str:
+    return (
+        f"Let the shoulder gores into their slits{_lengths(step, draft, unit)}: start at the hem, stop at the point,"
+        " the hood's allowance narrowing to nothing there. Work a bar over the point."
+    )
+
+
+def _gather(step: Step, draft: Draft, unit: Unit) -> str:
+    size = draft.settled
+    if isinstance(size, BreechesSize):
+        return (
+            f"Run two gathering threads along the waist, draw each leg's {format_length(size.leg, unit)} in to"
+            f" {format_length(size.band / 2, unit)}, even it out and sew it to the lower edge of the band."
+        )
+    if not isinstance(size, ApronSize):
+        raise InternalFault("nothing is gathered")
+    return (
+        f"Run two gathering threads along the top of the apron, draw {format_length(size.width, unit)}"
+        f" in to {format_length(size.band, unit)}, even it out and sew it to one long edge of the band."
+    )
+
+
+def _casing(step: Step, draft: Draft, unit: Unit) -> str:
+    size = draft.settled
+    if isinstance(size, BreechesSize) and size.band:
+        return (
+            f"Turn the edges of the slit in front ({format_length(size.slit, unit)}) twice and hem them; bar its end."
+        )
+    return "Turn the waist edge down for the casing and hem it, leaving a gap of two fingers at the centre front."
+
+
+def _gusset(step: Step, draft: Draft, unit: Unit) -> str:
+    allowance = format_length(draft.choices.sewing.allowance, unit)
+    return (
+        "Set the square in: one corner at the top of each inside leg, one in front, one behind; two sides to each leg"
+        f"{_lengths(step, draft, unit)}. Stop {allowance} short of every corner, one allowance, and work a bar there."
+    )
+
+
+def _outer(step: Step, draft: Draft, unit: Unit) -> str:
+    if isinstance(draft.choices.other, Cloak):
+        cut = isinstance(draft.settled, CloakSize) and draft.settled.inner > 0
+        clip = " Clip the neck's curve first." if cut else ""
+        return f"Turn the front edges and the neck twice and hem them.{clip}"
+    if isinstance(draft.choices.other, Apron):
+        return (
+            "Turn the sides twice and hem them."
+            if _gathered(draft)
+            else "Turn the sides and the top twice and hem them."
+        )
+    return "Turn the front and the lower edge twice, narrow, and hem them."
+
+
+def _gathered(draft: Draft) -> bool:
+    return isinstance(draft.choices.other, Apron) and draft.choices.other.top == "gathered"
+
+
+def _hem(step: Step, draft: Draft, unit: Unit) -> str:
+    hem = format_length(draft.choices.sewing.hem, unit)
+    corners = " Fold the corners of the squares slantwise." if _has_squares(draft) else ""
+    rounded = isinstance(draft.choices.other, Cloak) and draft.choices.other.shape != "rectangle"
+    ease = ", easing in the fullness of the curve," if rounded else ""
+    return f"Turn up the hem allowance ({hem}){ease} and hem it.{corners}"
+
+
+def _has_squares(draft: Draft) -> bool:
+    return isinstance(draft.choices.other, Hood) and draft.choices.other.gores == "squares"
+
+
+def _fasten(step: Step, draft: Draft, unit: Unit) -> str:
+    other, size = draft.choices.other, draft.settled
+    if isinstance(other, Cloak):
+        return "Close the cloak at the neck or on one shoulder with a pin, or sew on ties."
+    if isinstance(other, Coif):
+        return f"Sew a tie of {format_length(30, unit)} to each front lower corner; draw in the nape if it is wide."
+    if isinstance(other, Apron):
+        where = "each end of the band" if _gathered(draft) else "each upper corner"
+        return f"Sew a tie of about {format_length(70, unit)} to {where}."
+    if isinstance(size, BreechesSize) and size.band:
+        return "Sew a hook and eye, a button or two ties to the ends of the band."
+    around = size.leg * 2 if isinstance(size, BreechesSize) else 0.0
+    return (
+        f"Thread a cord of {format_length(round(around) + 40, unit)} through the casing; its ends come out of the gap"
+        " in front."
+    )
+
+
+OTHER_STEPS: Final[Mapping[str, Say]] = {
+    "mark": _mark,
+    "strips": lambda step, draft, unit: (
+        f"Sew the strips together along the grain{_lengths(step, draft, unit)}, those next to the neck first."
+    ),
+    "shoulder gores": _shoulders,
+    "crown": _crown,
+    "front and back": _front_back,
+    "square gores": _squares,
+    "tail": _always(
+        "Fold the tail lengthwise, right sides together; sew it along its side and across its tip, and turn it."
+    ),
+    "tail on": _always("Sew the root of the tail into the opening at the back of the crown."),
+    "gather": _gather,
+    "inside legs": lambda step, draft, unit: (
+        f"Close the inside seam of each leg from the hem up{_lengths(step, draft, unit)}."
+    ),
+    "crotch gusset": _gusset,
+    "rise": lambda step, draft, unit: (
+        f"Put one leg into the other, right sides together, and sew the centre seams in one run"
+        f"{_lengths(step, draft, unit)} in back stitch; they take the strain."
+    ),
+    "let hang": _always(
+        "Hang the cloak for a day so that the slanting parts settle, then level its hem from the floor."
+    ),
+    "face edge": _always("Turn the edge of the face opening twice and hem it."),
+    "outer edges": _outer,
+    "lower edge": _hem,
+    "casing": _casing,
+    "leg hems": _always("Turn up the hem of each leg and hem it."),
+    "band": _always("Fold the band over the gathers, turn in its edges and ends, and fell it down inside."),
+    "fasten": _fasten,
+}
+"""Every step's words, by its code."""
+
+
+def other_step(step: Step, draft: Draft, unit: Unit) -> str:
+    """What to do in this step, in the maker's unit.
+
+    Raises KeyError for a step without words.
+    """
+    return OTHER_STEPS[step.code](step, draft, unit)
