@@ -12,9 +12,12 @@ from ellwand.geometry.lines import Line, area, length
 from ellwand.model.draft import EdgeRef, Seam
 from ellwand.model.finding import Finding
 from ellwand.model.piece import EdgeKind, Piece
-from ellwand.prove.sewn import Sewn, edges_of
+from ellwand.prove.others import ASKED
+from ellwand.prove.sewn import MEETS, Sewn, edges_of, level_of, opened_down, splits_of
 
-OPEN_KINDS: Final = frozenset({"neck", "neck slit", "hem", "split", "cuff", "opening"})
+OPEN_KINDS: Final = frozenset(
+    {"neck", "neck slit", "hem", "split", "cuff", "opening", "shoulder opening", "face", "edge", "waist", "leg"}
+)
 """Edges that may stay unsewn; and armholes, where there are no sleeves."""
 SEAM_TOLERANCE: Final = 0.1
 """Two edges of a seam may differ by this much (cm)."""
@@ -56,11 +59,17 @@ def _seams(sewn: Sewn) -> list[Finding]:
 def _belong(sewn: Sewn, seam: Seam, kind: EdgeKind) -> bool:
     """An armhole joins body and sleeve, a gusset's edge is sewn to another's, the rest stay in their own place."""
     places = {sewn.pieces[ref.part].place for ref in (seam.a, seam.b)}
+    if kind == "piecing seam":
+        return len(places) == 1
     if kind == "armhole":
         return places == {"body", "sleeve"}
     if kind == "gusset":
         return "gusset" in places and len(places) == 2
-    return places == ({"sleeve"} if kind == "underarm seam" else {"body"})
+    if kind == "gusset seam":
+        return places == {"gusset"}
+    if "other" in places:
+        return len(places) == 1
+    return places == ({"sleeve"} if kind in ("underarm seam", "sleeve seam") else {"body"})
 
 
 def _what(sewn: Sewn, ref: EdgeRef) -> str:
@@ -140,14 +149,17 @@ def _openings(sewn: Sewn) -> Finding:
 
 def _asked(sewn: Sewn) -> list[tuple[str, ...]]:
     choices = sewn.draft.choices
-    closed_at = {closure.at for closure in choices.closures}
+    if choices.other is not None:
+        return list(ASKED[type(choices.other)])
+    closed_at: set[str] = {closure.at for closure in choices.closures}
     arm = "cuff" if choices.sleeve.shape != "none" else "armhole"
     groups = [{"neck"}, {"hem"}, {f"{arm}-left"}, {f"{arm}-right"}]
-    if "centre-front" in closed_at:
+    splits = splits_of(sewn)
+    if any(low <= splits.get(f"centre-{face}", 0.0) + MEETS for face, low in opened_down(sewn).items()):
         groups[:2] = [{"neck", "hem"}]
     if "side" in closed_at:
         side = {"side-left"}
-        # an opening that runs up to an armhole, or down to a split, is one with it
+        # an opening that runs up to an armhole, or down to a split or the hem, is one with it
         touched = [group for group in groups if _touches(sewn, group)]
         groups = [group for group in groups if group not in touched] + [side.union(*touched)]
     return [tuple(sorted(group)) for group in groups]
@@ -158,10 +170,13 @@ def _touches(sewn: Sewn, group: set[str]) -> bool:
         return True
     if "hem" not in group:
         return False
-    openings = [ref for ref, edge in edges_of(sewn, "opening") if not ref.part.startswith("sleeve")]
-    stems = [(ref.part, ref.edge.removesuffix("opening")) for ref in openings]
-    names = {(ref.part, ref.edge) for ref in sewn.edges}
-    return any((part, f"{stem}split") in names and (part, f"{stem}seam") not in names for part, stem in stems)
+    lowest = min(
+        level_of(sewn.pieces[ref.part], point)
+        for ref, edge in edges_of(sewn, "opening")
+        if not ref.part.startswith("sleeve") and not edge.id.startswith("centre")
+        for point in edge.points
+    )
+    return lowest <= splits_of(sewn).get("side", 0.0) + MEETS
 
 
 def _listed(openings: list[tuple[str, ...]]) -> str:

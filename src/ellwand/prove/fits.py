@@ -8,7 +8,17 @@ from typing import Final
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Measure, upper
 from ellwand.prove.body import body_girth_at
-from ellwand.prove.sewn import Sewn, body_top, girth_at, hem_height, rounding, sleeves_of, splits_of, widths
+from ellwand.prove.sewn import (
+    Sewn,
+    body_top,
+    girth_at,
+    hem_height,
+    rounding,
+    sleeve_girth,
+    sleeve_levels,
+    sleeves_of,
+    splits_of,
+)
 
 LEVELS: Final = ("bust", "waist", "belly", "hip")
 LEAST_EASE: Final = {"skin": 4.0, "middle": 6.0, "outer": 8.0, "armour": 10.0}
@@ -39,12 +49,11 @@ def biceps(sewn: Sewn) -> tuple[float, float] | None:
     size = sewn.draft.dimensions
     found = []
     for hand, sleeve in sleeves_of(sewn).items():
-        ys = [y for _, y in sleeve.sewn]
+        underarm, cuff = sleeve_levels(sleeve)
         down = HALF_UPPER_ARM * sewn.wearer.arm(hand)
-        along = min(max(down - size.shoulder_drop, 0.0), size.sleeve_lengths[hand])
+        along = min(max(down - size.shoulder_drop, underarm), cuff)
         # a hair inside the piece, so that its straight top and cuff count as cloth
-        y = min(max(max(ys) - along, min(ys) + 1e-6), max(ys) - 1e-6)
-        found.append((size.shoulder_drop + along, widths(sleeve, y)))
+        found.append((size.shoulder_drop + along, sleeve_girth(sleeve, min(max(along, 1e-6), cuff - 1e-6))))
     return min(found, key=lambda each: each[1], default=None)
 
 

@@ -7,23 +7,32 @@ import math
 from ellwand.geometry.lines import length
 from ellwand.model.finding import Finding
 from ellwand.model.piece import Piece
-from ellwand.model.wearer import Measure, upper
-from ellwand.prove.sewn import Sewn, body_top, girth_at, opens_in_front, rounding, sleeves_of, widths
+from ellwand.model.wearer import Hand, Measure, upper
+from ellwand.prove.putting_on import putting_on
+from ellwand.prove.sewn import (
+    Sewn,
+    depths,
+    elbow_gore_at,
+    from_top,
+    opens_through,
+    sleeve_girth,
+    sleeve_levels,
+    sleeves_of,
+)
 
 NECK_EASE = 1.0
 """A neck is comfortable with this much over the head (cm): common practice, no source."""
-OVER_HEAD_EASE = 4.0
-"""What the narrowest part of the shell needs over bust or head to be pulled on (cm): common practice, no source."""
-DRAWN_SLIT = 0.25
-"""A slit is drawn 0.2 cm wide, which its neck edge lacks; a knife cut has no width."""
+DRAWN_SLIT = 0.45
+"""A slit is drawn 0.2 cm wide, which its neck edge lacks, and twice that in the point of a V; a knife cut has no
+width."""
 SAME = 0.01
 
 
 def goes_on(sewn: Sewn) -> tuple[Finding, ...]:
-    """Neck, the closer of both cuffs, and the whole over the head."""
-    sleeves = sleeves_of(sewn).values()
-    cuffs = [_cuff(sewn, *min(map(_narrowest, sleeves)))] if sleeves else []
-    return (_neck(sewn), *cuffs, _over_head(sewn))
+    """Neck, the closer of both cuffs, and the whole over the head or however it opens."""
+    sleeves = sleeves_of(sewn).items()
+    cuffs = [_cuff(sewn, *min(_narrowest(sewn, *each) for each in sleeves))] if sleeves else []
+    return (_neck(sewn), *cuffs, putting_on(sewn))
 
 
 def neck_passes(around: float, head: Measure) -> Finding:
@@ -40,20 +49,26 @@ def neck_passes(around: float, head: Measure) -> Finding:
 
 
 def _neck(sewn: Sewn) -> Finding:
-    if opens_in_front(sewn):
-        return Finding("neck-opens", "neck", "sound")
+    if face := opens_through(sewn):
+        return Finding("neck-opens", "neck", "sound", values={"face": face})
     rims = [rim for rim in sewn.shell.rims if "neck" in rim.opens_to]
     return neck_passes(math.fsum(rim.length for rim in rims), sewn.wearer.measures["head_girth"])
 
 
-def _narrowest(sleeve: Piece) -> tuple[float, bool]:
+def _narrowest(sewn: Sewn, hand: Hand, sleeve: tuple[Piece, ...]) -> tuple[float, bool]:
     """The narrowest girth (cm) of a sleeve, above the opening in its seam, and whether it has one."""
-    ys = sorted({y for _, y in sleeve.sewn})
-    openings = [edge for edge in sleeve.edges if edge.kind == "opening"]
-    end = max((y for edge in openings for _, y in edge.points), default=ys[0])
-    inside = [widths(sleeve, y) for y in ys[:-1] if y >= end - SAME]
-    top = math.fsum(length(edge.points) for edge in sleeve.edges if edge.kind == "armhole")
-    return min([*inside, top]), bool(openings)
+    underarm, cuff = sleeve_levels(sleeve)
+    opening = min(from_top(sleeve, "opening"), default=None)
+    end = cuff if opening is None else opening
+    bends = {down for piece in sleeve for down in depths(piece)}
+    gore = sewn.pieces.get(f"sleeve-{hand}-gore")
+    inside = [
+        sleeve_girth(sleeve, down) + (elbow_gore_at(gore, end - down) if gore else 0.0)
+        for down in bends
+        if underarm + SAME < down <= end + SAME
+    ]
+    top = math.fsum(length(edge.points) for piece in sleeve for edge in piece.edges if edge.kind == "armhole")
+    return min([*inside, top]), opening is not None
 
 
 def _cuff(sewn: Sewn, narrowest: float, opens: bool) -> Finding:
@@ -65,26 +80,3 @@ def _cuff(sewn: Sewn, narrowest: float, opens: bool) -> Finding:
     if narrowest < upper(hand) - SAME:
         return Finding("cuff-by-estimate", "cuffs", "look again", narrowest, upper(hand), values=values)
     return Finding(code, "cuffs", "sound", narrowest, upper(hand), values=values)
-
-
-def _over_head(sewn: Sewn) -> Finding:
-    if opens_in_front(sewn):
-        return Finding("over-head-opens", "", "sound", values={"at": "centre front"})
-    if any(closure.at == "side" for closure in sewn.draft.choices.closures):
-        return Finding("over-head-opens", "", "sound", values={"at": "side"})
-    top = body_top(sewn)
-    levels = [0.0, top, *(h for h in sewn.draft.dimensions.levels.values() if 0 < h < top)]
-    narrowest = min(girth_at(sewn, level) for level in levels)
-    beneath = 2 * math.pi * sewn.draft.choices.beneath_mm / 10
-    # the heads of the smallest children are larger than their chests
-    bust, head = sewn.wearer["bust_girth"], upper(sewn.wearer.measures["head_girth"])
-    widest = max(bust + beneath, head)
-    values = {"bust": bust, "beneath": beneath, "rounding": rounding(sewn)}
-    if head > bust + beneath:
-        values = {"head": head, "beneath": 0.0, "rounding": rounding(sewn)}
-    if narrowest < widest - SAME:
-        return Finding("over-head", "", "will not work", narrowest, widest + OVER_HEAD_EASE, values=values)
-    roomy = narrowest >= widest + OVER_HEAD_EASE - SAME
-    return Finding(
-        "over-head", "", "sound" if roomy else "look again", narrowest, widest + OVER_HEAD_EASE, values=values
-    )

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import Final
 
 from ellwand.geometry.lines import length
-from ellwand.model.draft import EdgeRef
+from ellwand.model.draft import EdgeRef, whole_part
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import HANDS
-from ellwand.prove.sewn import Sewn, edges_of, hem_height, level_of, opens_in_front, splits_of
+from ellwand.prove.sewn import Sewn, edges_of, hem_height, level_of, opens_through, splits_of
 
 SHOULDER_STRIP: Final = 4.0
 """A narrower shoulder tears and rolls (cm): common practice, no source."""
@@ -32,6 +33,7 @@ def holds(sewn: Sewn) -> tuple[Finding, ...]:
         *_slit(sewn),
         *_splits(sewn),
         *_arm(sewn),
+        *_hanging_corners(sewn),
         _hem(sewn),
     )
 
@@ -69,22 +71,52 @@ def _gores(sewn: Sewn) -> list[Finding]:
         place = next((place for place in places if gore.part.startswith(f"gore-{place}")), "")
         if sewn.edges[panel].allowance == 0:
             to_look_at[place] = Finding("gore-in-slit", place, "look again", length(sewn.edges[panel].points))
-        elif _above(panel, "seam") in sewn.edges:
-            left = length(sewn.edges[_above(panel, "seam")].points)
+        elif left := _above(sewn, panel, "seam"):
             room[place] = min(left, room.get(place, math.inf))
-        elif _above(panel, "opening") in sewn.edges:
+        elif _above(sewn, panel, "opening"):
             to_look_at[place] = Finding("gore-at-opening", place, "look again")
-        elif place not in to_armpit and _above(panel, "split") not in sewn.edges:
+        elif place not in to_armpit and not _above(sewn, panel, "split"):
             room[place] = 0.0
+    grid = sewn.draft.dimensions.grid
+    splits: set[str] = {split.place for split in sewn.draft.choices.splits}
     return [
         *to_look_at.values(),
-        *(_found("gore-room", place, left >= GORE_ROOM - SAME, left, GORE_ROOM) for place, left in room.items()),
+        *(
+            _found(
+                "gore-room",
+                place,
+                left >= GORE_ROOM - SAME,
+                left,
+                GORE_ROOM,
+                rounding=grid,
+                splits=float(place in splits),
+            )
+            for place, left in room.items()
+        ),
     ]
 
 
-def _above(panel: EdgeRef, tag: str) -> EdgeRef:
-    """The edge of another kind on the line that a gore is set in."""
-    return EdgeRef(panel.part, panel.edge.removesuffix("gore") + tag)
+def _above(sewn: Sewn, panel: EdgeRef, tag: str) -> float:
+    """The length (cm) of the edges of another kind on the line that a gore is set in; pieced panels counted whole."""
+    stem = re.sub(r"(gore|slot)(-\d+)*$", "", panel.edge)
+    wanted = re.compile(re.escape(stem + tag) + r"(-\d+)*$")
+    whole = whole_part(panel.part)
+    return math.fsum(
+        length(edge.points)
+        for ref, edge in sewn.edges.items()
+        if whole_part(ref.part) == whole and wanted.fullmatch(ref.edge)
+    )
+
+
+def _hanging_corners(sewn: Sewn) -> list[Finding]:
+    """How far the corners of gores cut straight below hang beneath the hem."""
+    out: dict[str, float] = {}
+    places = sorted((gore.place for gore in sewn.draft.choices.gores), key=len, reverse=True)
+    for ref, edge in edges_of(sewn, "hem"):
+        place = next((place for place in places if ref.part.startswith(f"gore-{place}")), "")
+        if place and "corner" in ref.edge:
+            out[place] = max(out.get(place, 0.0), length(edge.points))
+    return [Finding("corners-hang", place, "look again", much) for place, much in out.items()]
 
 
 def _slit(sewn: Sewn) -> list[Finding]:
@@ -101,7 +133,7 @@ def _slit(sewn: Sewn) -> list[Finding]:
 def _splits(sewn: Sewn) -> list[Finding]:
     """Every split's top against the waist; one that runs on into an open front has none."""
     waist = sewn.draft.dimensions.levels["waist"]
-    ends = {p: top for p, top in splits_of(sewn).items() if not (p == "centre-front" and opens_in_front(sewn))}
+    ends = {p: top for p, top in splits_of(sewn).items() if p != f"centre-{opens_through(sewn)}"}
     return [_found("split-top", place, top <= waist + SAME, top, waist) for place, top in ends.items()]
 
 
@@ -113,13 +145,17 @@ def _arm(sewn: Sewn) -> list[Finding]:
     hand = max(HANDS, key=lambda each: (size.shoulder_drop + size.sleeve_lengths[each]) / sewn.wearer.arm(each))
     arm = sewn.wearer.arm(hand)
     reach, longest = size.shoulder_drop + size.sleeve_lengths[hand], LONGEST_SLEEVE * arm
-    out = [_found("sleeve-length", "sleeves", reach <= longest + SAME, reach, longest, arm=arm)]
+    out = [_found("sleeve-length", "sleeves", reach <= longest + SAME, reach, longest, arm=arm, rounding=size.grid)]
     if size.gusset:
         seam = min(length(edge.points) for ref, edge in edges_of(sewn, "underarm seam"))
-        out.append(_found("underarm-room", "sleeves", seam >= UNDERARM - SAME, seam, UNDERARM, gusset=size.gusset))
+        values = {"gusset": size.gusset, "rounding": size.grid}
+        out.append(_found("underarm-room", "sleeves", seam >= UNDERARM - SAME, seam, UNDERARM, **values))
     return out
 
 
 def _hem(sewn: Sewn) -> Finding:
-    height = hem_height(sewn)
-    return _found("hem-clears", "hem", height >= 0, height, 0.0, length=sewn.draft.dimensions.length)
+    height, size = hem_height(sewn), sewn.draft.dimensions
+    if sewn.draft.choices.train:
+        return Finding("trailing", "hem", "sound", size.back_dip, values={"trail": size.back_dip - height})
+    height -= size.back_dip
+    return _found("hem-clears", "hem", height >= 0, height, 0.0, length=size.length, rounding=size.grid)

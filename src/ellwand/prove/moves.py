@@ -6,14 +6,11 @@ from typing import Final
 
 from ellwand.model.finding import Finding
 from ellwand.prove.body import leg_girth_at
-from ellwand.prove.sewn import Sewn, girth_at, hem_height, opens_in_front, splits_of
+from ellwand.prove.reaching import reaching
+from ellwand.prove.sewn import Sewn, girth_at, hem_height, opens_through, splits_of
 
 STEP_SHARE: Final = 0.42
 """A walker's step as a share of height: 67 to 73 cm at 160 to 170 cm (stepstomiles.io, walking step tables)."""
-DEEP_ARMHOLE: Final = 1.35
-"""An armhole this many times half the sleeve's need frees the arm without a gusset: common practice, no source."""
-REACHING_EASE: Final = 8.0
-"""Sleeve ease (cm) in that rule: common practice, no source."""
 SAME: Final = 0.01
 
 
@@ -22,9 +19,7 @@ def moves(sewn: Sewn) -> tuple[Finding, ...]:
     out = []
     if hem_height(sewn) < sewn.wearer["crotch_to_floor"]:
         out.append(_walking(sewn))
-    if sewn.draft.choices.sleeve.shape != "none":
-        out.append(_reaching(sewn))
-    return tuple(out)
+    return (*out, *reaching(sewn))
 
 
 def sweep_needed(height: float, crotch: float, step: float, leg: float) -> float:
@@ -37,8 +32,8 @@ def sweep_needed(height: float, crotch: float, step: float, leg: float) -> float
 
 
 def _walking(sewn: Sewn) -> Finding:
-    if opens_in_front(sewn):
-        return Finding("walking-open", "hem", "sound")
+    if opens_through(sewn):
+        return Finding("walking-open", "hem", "sound", values={"face": opens_through(sewn)})
     split = max(splits_of(sewn).values(), default=0.0)
     if split and split >= sewn.draft.dimensions.levels["knee"] - SAME:
         return Finding("walking-split", "hem", "sound", values={"split": split})
@@ -51,14 +46,3 @@ def _walking(sewn: Sewn) -> Finding:
         return Finding("walking", "hem", "will not work", sweep, needed, values=values)
     roomy = sweep >= needed - SAME
     return Finding("walking", "hem", "sound" if roomy else "look again", sweep, needed, values=values)
-
-
-def _reaching(sewn: Sewn) -> Finding:
-    size = sewn.draft.dimensions
-    if size.gusset:
-        return Finding("reaching-gusset", "arms", "sound", values={"gusset": size.gusset})
-    if size.side_panel:
-        return Finding("reaching-panel", "arms", "sound", values={"panel": size.side_panel})
-    needed = DEEP_ARMHOLE * (sewn.wearer["upper_arm_girth"] + REACHING_EASE) / 2
-    roomy = size.armhole >= needed - SAME
-    return Finding("reaching", "arms", "sound" if roomy else "look again", size.armhole, needed)

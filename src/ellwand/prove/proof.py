@@ -13,7 +13,10 @@ from ellwand.prove.goes_on import goes_on
 from ellwand.prove.holds import holds
 from ellwand.prove.moves import moves
 from ellwand.prove.noted import noted
+from ellwand.prove.others import wears_well
+from ellwand.prove.riding import riding
 from ellwand.prove.sewn import Sewn, girth_at, hem_height, sewn_up
+from ellwand.prove.sitting import sitting
 
 
 def prove(draft: Draft, wearer: Wearer) -> Proof:
@@ -22,11 +25,15 @@ def prove(draft: Draft, wearer: Wearer) -> Proof:
     Raises InternalFault when a seam names an edge that no part has.
     """
     sewn = sewn_up(draft, wearer)
+    if draft.choices.other is not None:
+        return Proof(sewn.shell, (), (*assembles(sewn), *wears_well(sewn), *noted(draft)))
     findings = (
         *assembles(sewn),
         *goes_on(sewn),
         *fits(sewn),
         *moves(sewn),
+        *sitting(sewn),
+        *riding(sewn),
         *holds(sewn),
         *noted(draft),
     )

@@ -16,6 +16,8 @@ from ellwand.model.shell import Shell
 from ellwand.model.wearer import HANDS, Hand, Wearer
 from ellwand.prove.shell import shell_of
 
+MEETS = 0.1
+"""An opening that ends so near to a split or the hem (cm) is one with it."""
 AT_THE_HEM = 0.2
 """Nearer to the hem than this (cm) a level is the hem itself: its arc is drawn in straight bits."""
 
@@ -49,12 +51,13 @@ def sewn_up(draft: Draft, wearer: Wearer) -> Sewn:
 
 def hem_height(sewn: Sewn) -> float:
     """Height of the hem above the floor (cm); below 0 it trails."""
-    return sewn.wearer["nape_to_floor"] - sewn.draft.dimensions.length
+    return sewn.wearer["nape_to_floor"] - sewn.draft.dimensions.length + sewn.draft.choices.blouse
 
 
 def body_top(sewn: Sewn) -> float:
     """The highest level (cm above the hem) at which the body is still one closed tube: just under the armhole."""
-    return sewn.draft.dimensions.length - sewn.draft.dimensions.armhole - 0.05
+    size = sewn.draft.dimensions
+    return size.length - size.shoulder_slope - size.armhole - 0.05
 
 
 def hem_sweep(sewn: Sewn) -> float:
@@ -65,7 +68,10 @@ def hem_sweep(sewn: Sewn) -> float:
 def girth_at(sewn: Sewn, level: float) -> float:
     """Girth of the sewn body ``level`` cm above the hem: the widths of all its parts there."""
     if level < AT_THE_HEM:
-        return hem_sweep(sewn)
+        if all(gore.hem == "arc" for gore in sewn.draft.choices.gores):
+            return hem_sweep(sewn)
+        # what hangs below the hem of a gore that is cut straight is trimmed away
+        level = AT_THE_HEM
     count = Counter(part.piece for part in sewn.draft.parts)
     return math.fsum(count[piece.id] * _width(piece, level) for piece in sewn.draft.pieces if piece.place == "body")
 
@@ -85,9 +91,44 @@ def level_of(piece: Piece, point: Point) -> float:
     return min(_height(level, point) for level in piece.levels)
 
 
-def sleeves_of(sewn: Sewn) -> dict[Hand, Piece]:
-    """The wearer's sleeves; none without."""
-    return {hand: sewn.pieces[part] for hand in HANDS if (part := f"sleeve-{hand}") in sewn.pieces}
+def sleeves_of(sewn: Sewn) -> dict[Hand, tuple[Piece, ...]]:
+    """The wearer's sleeves, each in its pieces from armhole to cuff, elbow gores left out; none without."""
+    out = {}
+    for hand in HANDS:
+        names = [f"sleeve-{hand}", f"sleeve-{hand}-front", f"sleeve-{hand}-back"]
+        if pieces := tuple(sewn.pieces[name] for name in names if name in sewn.pieces):
+            out[hand] = pieces
+    return out
+
+
+def sleeve_levels(sleeve: tuple[Piece, ...]) -> tuple[float, float]:
+    """(underarm, cuff): how far below the top of the arm (cm) the sleeve becomes a whole tube, and ends being one."""
+    return max(from_top(sleeve, "armhole"), default=0.0), min(from_top(sleeve, "cuff"), default=0.0)
+
+
+def sleeve_girth(sleeve: tuple[Piece, ...], down: float) -> float:
+    """Girth (cm) of a sleeve ``down`` cm below the top of the arm: its pieces side by side."""
+    # a hair inside the piece, so that its straight cuff counts as cloth
+    return math.fsum(widths(piece, max(y for _, y in piece.sewn) - down + 1e-9) for piece in sleeve)
+
+
+def elbow_gore_at(gore: Piece, above: float) -> float:
+    """What an elbow gore adds to the sleeve's girth (cm) ``above`` the cuff: it narrows evenly to its point."""
+    base = math.fsum(length(edge.points) for edge in gore.edges if edge.kind == "cuff")
+    high = max(y for _, y in gore.sewn) - min(y for _, y in gore.sewn)
+    return base * max(0.0, 1 - above / high)
+
+
+def depths(piece: Piece) -> set[float]:
+    """How far below its highest point (cm) each corner of a piece lies."""
+    top = max(y for _, y in piece.sewn)
+    return {top - y for _, y in piece.sewn}
+
+
+def from_top(sleeve: tuple[Piece, ...], kind: EdgeKind) -> list[float]:
+    """How far below the highest point of its piece each point of these edges lies (cm)."""
+    tops = [(piece, max(y for _, y in piece.sewn)) for piece in sleeve]
+    return [top - y for piece, top in tops for edge in piece.edges if edge.kind == kind for _, y in edge.points]
 
 
 def splits_of(sewn: Sewn) -> dict[str, float]:
@@ -105,9 +146,29 @@ def splits_of(sewn: Sewn) -> dict[str, float]:
     return out
 
 
-def opens_in_front(sewn: Sewn) -> bool:
-    """Whether neck and hem are one opening."""
-    return any({"neck", "hem"} <= set(rim.opens_to) for rim in sewn.shell.rims)
+def opened_down(sewn: Sewn) -> dict[str, float]:
+    """How high above the hem (cm) the front or back ends that a closure opens from the neck down, by face."""
+    out: dict[str, float] = {}
+    for face in ("front", "back"):
+        if any(closure.at == f"centre-{face}" for closure in sewn.draft.choices.closures):
+            ends = [
+                level_of(sewn.pieces[ref.part], point)
+                for ref, edge in edges_of(sewn, "opening")
+                if edge.id.startswith(f"centre-{face}")
+                for point in edge.points
+            ]
+            # open to the hem it is one long split
+            out[face] = min(ends, default=0.0)
+    return out
+
+
+def opens_through(sewn: Sewn) -> str:
+    """'front' or 'back' where neck and hem are one opening there, else ''."""
+    if not any({"neck", "hem"} <= set(rim.opens_to) for rim in sewn.shell.rims):
+        return ""
+    splits = splits_of(sewn)
+    low = opened_down(sewn)
+    return next((face for face in low if low[face] <= splits.get(f"centre-{face}", 0.0) + MEETS), "front")
 
 
 def widths(piece: Piece, y: float) -> float:

@@ -49,20 +49,25 @@ def shell_of(draft: Draft) -> Shell:
         faces += 1 - len(piece.sewn_holes)
         for edge in piece.edges:
             edges[EdgeRef(part.id, edge.id)] = edge
+    ends = {ref: _ends(ref.part, edge) for ref, edge in edges.items()}
     corners, whole = Groups(), Groups()
     sewn: set[EdgeRef] = set()
     for seam in draft.seams:
         sewn |= {seam.a, seam.b}
         whole.join(seam.a.part, seam.b.part)
-        (a0, a1), (b0, b1) = _ends(seam.a, edges), _ends(seam.b, edges)
+        (a0, a1), (b0, b1) = ends[seam.a], ends[seam.b]
         if mirrored[seam.a.part] != mirrored[seam.b.part]:
             b0, b1 = b1, b0
         corners.join(a0, b1)
         corners.join(a1, b0)
-    ends = [end for ref in edges for end in _ends(ref, edges)]
     free = [ref for ref in edges if ref not in sewn]
-    vertices, edge_count = corners.count(ends), len(draft.seams) + len(free)
-    rims = _rims(free, edges, corners)
+    vertices = corners.count(end for both in ends.values() for end in both)
+    edge_count = len(draft.seams) + len(free)
+    at: dict[Hashable, list[EdgeRef]] = defaultdict(list)
+    for ref in free:
+        for end in ends[ref]:
+            at[corners.find(end)].append(ref)
+    rims = _rims(free, edges, at.values())
     return Shell(
         vertices=vertices,
         edges=edge_count,
@@ -78,19 +83,15 @@ def shell_of(draft: Draft) -> Shell:
 Corner = tuple[str, float, float]
 
 
-def _ends(ref: EdgeRef, edges: dict[EdgeRef, Edge]) -> tuple[Corner, Corner]:
-    points = edges[ref].points
-    return tuple((ref.part, round(x, 3), round(y, 3)) for x, y in (points[0], points[-1]))  # type: ignore[return-value]
+def _ends(part: str, edge: Edge) -> tuple[Corner, Corner]:
+    (ax, ay), (bx, by) = edge.points[0], edge.points[-1]
+    return (part, round(ax, 3), round(ay, 3)), (part, round(bx, 3), round(by, 3))
 
 
-def _rims(free: list[EdgeRef], edges: dict[EdgeRef, Edge], corners: Groups) -> tuple[Rim, ...]:
+def _rims(free: list[EdgeRef], edges: dict[EdgeRef, Edge], meeting: Iterable[list[EdgeRef]]) -> tuple[Rim, ...]:
+    """``meeting``: the free edges that end in each corner."""
     chains = Groups()
-    at: dict[Hashable, list[EdgeRef]] = defaultdict(list)
-    for ref in free:
-        chains.find(ref)
-        for end in _ends(ref, edges):
-            at[corners.find(end)].append(ref)
-    for refs in at.values():
+    for refs in meeting:
         for other in refs[1:]:
             chains.join(refs[0], other)
     groups: dict[Hashable, list[EdgeRef]] = defaultdict(list)
@@ -113,13 +114,20 @@ def _rims(free: list[EdgeRef], edges: dict[EdgeRef, Edge], corners: Groups) -> t
     return tuple(out)
 
 
+_DOWN_FROM_NECK = ("centre-front-opening", "centre-back-opening")
+
+
 def _opening(ref: EdgeRef, edge: Edge) -> str:
     """What an unsewn edge opens: the neck, the hem, one of the cuffs or armholes, the side."""
     hand = next((h for h in ("left", "right") if h in ref.part.split("-") or h in ref.edge.split("-")), "")
-    if edge.kind in ("neck", "neck slit"):
+    if edge.kind in ("neck", "neck slit", "shoulder opening") or edge.id.startswith(_DOWN_FROM_NECK):
         return "neck"
     if edge.kind in ("hem", "split"):
         return "hem"
+    if edge.kind in ("face", "edge", "waist"):
+        return edge.kind
+    if edge.kind == "leg":
+        return f"leg-{hand}"
     if edge.kind == "cuff" or ref.part.startswith("sleeve"):
         return f"cuff-{hand}"
     if edge.kind == "armhole":

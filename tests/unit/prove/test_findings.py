@@ -120,10 +120,10 @@ def test_the_mend_for_too_little_ease_is_enough(ease: int, cut: str, layer: str)
 
 def test_a_gusset_mends_reaching() -> None:
     bare = {"sleeve": {"shape": "tapered", "gusset": "none"}}
-    finding = found(bare, {**JOAN, "upper_arm_girth": 38})["reaching:arms"]
+    finding = found(bare, {**JOAN, "upper_arm_girth": 32})["reaching:arms"]
     assert finding.outcome == "look again"
-    mended = found({"sleeve": {"shape": "tapered", "gusset": "auto"}}, {**JOAN, "upper_arm_girth": 38})
-    assert mended["reaching-gusset:arms"].outcome == "sound"
+    mended = found({"sleeve": {"shape": "tapered", "gusset": "auto"}}, {**JOAN, "upper_arm_girth": 32})
+    assert mended["reaching:arms"].outcome == "sound"
 
 
 def test_gores_in_a_slit_are_easier_in_a_seam() -> None:
