@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from ellwand.errors import BadInput as BadInput
     from ellwand.errors import CannotDraft as CannotDraft
     from ellwand.errors import EllwandError as EllwandError
+    from ellwand.loading import load_sheet as load_sheet
     from ellwand.model.garment import Garment as Garment
-    from ellwand.pipeline import load_sheet as load_sheet
     from ellwand.pipeline import make as make
     from ellwand.pipeline import prove_sheet as prove_sheet
     from ellwand.publish.garment_json import garment_json as garment_json
@@ -30,7 +30,7 @@ _HOMES = {
     "CannotDraft": "ellwand.errors",
     "EllwandError": "ellwand.errors",
     "Garment": "ellwand.model.garment",
-    "load_sheet": "ellwand.pipeline",
+    "load_sheet": "ellwand.loading",
     "make": "ellwand.pipeline",
     "prove_sheet": "ellwand.pipeline",
     "garment_json": "ellwand.publish.garment_json",

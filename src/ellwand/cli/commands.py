@@ -30,7 +30,7 @@ def make(
     """The whole job for one garment: proves it, lays it on the cloth, writes the card and the files."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
-    from ellwand.pipeline import load_sheet
+    from ellwand.loading import load_sheet
     from ellwand.pipeline import make as run
 
     with named(sheet):
@@ -45,7 +45,8 @@ def make(
 def prove(sheet: SheetFile, as_json: AsJson = False, unit: InUnit = None) -> int:
     """Drafts and checks only, and prints what was found."""
     from ellwand.cli.show import findings
-    from ellwand.pipeline import load_sheet, prove_sheet
+    from ellwand.loading import load_sheet
+    from ellwand.pipeline import prove_sheet
     from ellwand.publish.garment_json import garment_json
 
     with named(sheet):
@@ -57,7 +58,7 @@ def prove(sheet: SheetFile, as_json: AsJson = False, unit: InUnit = None) -> int
 def lay(sheet: SheetFile, seconds: Seconds = 5.0, seed: Seed = 1, unit: InUnit = None) -> int:
     """The cutting lay only: what to buy and where each piece lies."""
     from ellwand.cli.show import lay_table, say
-    from ellwand.pipeline import load_sheet
+    from ellwand.loading import load_sheet
     from ellwand.pipeline import make as run
 
     with named(sheet):
@@ -70,7 +71,7 @@ def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:
     """The Saltmere players' demo: three people of our own invention, three garments."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
-    from ellwand.pipeline import load_sheet
+    from ellwand.loading import load_sheet
     from ellwand.pipeline import make as run
 
     folder = Path(__file__).parent.parent / "examples"

@@ -36,7 +36,7 @@ def form(sheet: ForSheet = None, people: ListFile = None, unit: InUnit = None, o
     chosen = unit_of(unit)
     if sheet is not None:
         from ellwand.asking import asked_for
-        from ellwand.pipeline import load_sheet
+        from ellwand.loading import load_sheet
 
         with named(sheet):
             read = load_sheet(sheet)
@@ -106,8 +106,8 @@ def _filled_in(tables: tuple[dict[str, object], ...], people: Path | None, unit:
 
 def _people(file: Path) -> tuple[dict[str, object], ...]:
     from ellwand.cli.show import say
+    from ellwand.loading import read_file
     from ellwand.measure import read_people
-    from ellwand.pipeline import read_file
 
     with named(file):
         read = read_people(read_file(file, "a list of people (a .csv file)"))

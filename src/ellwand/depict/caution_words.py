@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
+from ellwand.depict.other_words import OTHER_CAUTIONS
 from ellwand.depict.saying import Numbers
 
 Say = Callable[[Numbers], str]
 
 CAUTIONS: Final[Mapping[str, Say]] = {
+    **OTHER_CAUTIONS,
     "child-neck-cord": lambda n: (
         "Young child: use no tie, lace or cord at the neck, where it can strangle; close the slit with a flat"
         " button or leave it open, and follow local rules (EN 14682, 16 CFR 1120)."
@@ -21,6 +23,9 @@ CAUTIONS: Final[Mapping[str, Say]] = {
     "child-body-cord": lambda n: (
         f"Child: cord ends on the body may show at most {n.cm(14)} each and never hang below the hem;"
         " follow local rules (EN 14682)."
+    ),
+    "child-back-cord": lambda n: (
+        "Child: no cord may come out at the back; close it with flat buttons, and follow local rules (EN 14682)."
     ),
     "small-parts": lambda n: (
         f"Under three years: {n.text('what')} are small parts that can be swallowed; use a soft closure instead."
@@ -34,8 +39,15 @@ CAUTIONS: Final[Mapping[str, Say]] = {
     "trailing-hem": lambda n: (
         f"The hem trails {n.of('hem')} on the floor: lift it to walk, never wear it near open fire or on stairs alone."
     ),
+    "bloused": lambda n: (
+        f"Wear it belted at the waist, {n.of('blouse')} of it drawn up over the belt: unbelted it hangs so much lower."
+    ),
     "riding": lambda n: (
         "On a horse this long closed hem can catch and hold the rider: ride only with splits up to the crotch."
+    ),
+    "riding-closed": lambda n: (
+        "On a horse this long closed hem is wide enough to sit astride, but can catch: draw it up over the knees, or"
+        " split it up to the crotch."
     ),
     "bias-hangs": lambda n: (
         "Slanted edges stretch: let the sewn garment hang for a day, then level the hem before turning it."

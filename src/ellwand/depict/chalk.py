@@ -11,13 +11,13 @@ from typing import Literal
 from ellwand.depict.naming import numbers, part_name
 from ellwand.depict.outline import circle, corners, middle, slits, trace
 from ellwand.depict.placed import by_id, in_chalk_order, lie_ring
-from ellwand.depict.sizes import fold_level
-from ellwand.geometry.lines import Line, Point, bounds
+from ellwand.depict.sizes import beyond_neck, chalked, fold_level, is_traced
+from ellwand.geometry.lines import Line, Point, bounds, length, split
 from ellwand.model.lay import Lay, Placement, lie
 from ellwand.model.piece import Piece
 from ellwand.units import Unit, format_length
 
-What = Literal["corner", "arc", "curve", "slit", "neck"]
+What = Literal["corner", "arc", "curve", "slit", "neck", "facing"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,7 @@ class ChalkRow:
     """One thing to chalk (cm). ``along``: from the cut end; ``across``: from the left selvedge.
 
     An arc is swung with ``radius`` about (along, across); a curve passes that point; a slit runs from there to
-    (``to_along``, ``to_across``); a neck is cut about its centre, that point.
+    (``to_along``, ``to_across``); a neck is cut about its centre, that point; a facing lies about its middle.
     """
 
     step: int
@@ -49,7 +49,10 @@ def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow,
     for step, placement in enumerate(in_chalk_order(lay.placements, pieces), 1):
         piece = known[placement.piece]
         base = (step, key[piece.id], piece.name, part_name(placement.part, piece))
-        out += _outline_rows(base, lie_ring(piece.cut, placement), unit)
+        out += _outline_rows(base, lie_ring(chalked(piece), placement), unit)
+        if is_traced(piece):
+            out.append(_traced_row(base, piece, placement, unit))
+            continue
         out += [row for hole in piece.cut_holes for row in _neck_rows(base, piece, hole, placement, unit)]
     return tuple(out)
 
@@ -78,7 +81,7 @@ def _outline_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
     for stretch in trace(ring):
         if stretch.curved:
             ends = "–".join(names.get(end, "slit") for end in (stretch.points[0], stretch.points[-1]))
-            out.append(_curve_row(base, stretch.points, ends, unit))
+            out += _curve_rows(base, stretch.points, ends, unit)
     return out + _slit_rows(base, ring)
 
 
@@ -86,14 +89,38 @@ def _slit_rows(base: Base, ring: Line) -> list[ChalkRow]:
     return [ChalkRow(*base, "slit", "", s.mouth[1], s.mouth[0], 0.0, s.tip[1], s.tip[0]) for s in slits(trace(ring))]
 
 
+def _curve_rows(base: Base, points: Line, ends: str, unit: Unit) -> list[ChalkRow]:
+    """One row; for a curve that bends both ways, as a sleeve's head, seven points on the way."""
+    bends = {bend > 0 for a, b, c in zip(points, points[1:], points[2:], strict=False) if (bend := _bend(a, b, c))}
+    if len(bends) < 2:
+        return [_curve_row(base, points, ends, unit)]
+    whole = length(points)
+    stops = [part[-1] for part in split(points, [whole * i / 8 for i in range(1, 8)])[:-1]]
+    return [ChalkRow(*base, "curve", ends, y, x, note="a curve through these points") for x, y in stops]
+
+
+def _bend(a: Point, b: Point, c: Point) -> float:
+    return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
+
+
 def _curve_row(base: Base, points: Line, ends: str, unit: Unit) -> ChalkRow:
-    round_ = circle(points)
+    # between two straight ends, or with its ends drawn out to a corner, a curve is still swung
+    round_ = circle(points) or (circle(points[1:-1]) if len(points) > 6 else None)
     if round_ is not None:
         x, y = round_.centre
         said = format_length(round_.radius, unit)
         return ChalkRow(*base, "arc", ends, y, x, round_.radius, note=f"swing {said} from its point")
     x, y = middle(points)
     return ChalkRow(*base, "curve", ends, y, x, note="a curve through this point")
+
+
+def _traced_row(base: Base, piece: Piece, placement: Placement, unit: Unit) -> ChalkRow:
+    """A shaped facing, which is chalked round the neck that it is for."""
+    x0, y0, x1, y1 = bounds(piece.cut)
+    (x, y) = lie((((x0 + x1) / 2, (y0 + y1) / 2),), placement)[0]
+    far = format_length(beyond_neck(piece), unit)
+    note = f"in this rectangle chalk round the cut neck and slit of its body piece, then a line {far} outside the neck"
+    return ChalkRow(*base, "facing", "", y, x, note=note)
 
 
 def _neck_rows(base: Base, piece: Piece, hole: Line, placement: Placement, unit: Unit) -> list[ChalkRow]:

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from typing import Final
 
+from ellwand.depict.evidence_words import EVIDENCE_WHY
+from ellwand.depict.layer_words import LAYER_WHY
+from ellwand.depict.other_words import OTHER_WHY
 from ellwand.depict.saying import Numbers, place
 from ellwand.model.finding import Finding
 
 Say = Callable[[Finding, Numbers], str]
+PUSHED_UP: Final = 2.0
+"""A sleeve that is so much longer than the arm (cm) is told to lie in folds."""
 
 
 def _fits(f: Finding, n: Numbers) -> str:
@@ -33,7 +39,26 @@ def _over_head(f: Finding, n: Numbers) -> str:
     beneath = f" and {n.of('beneath')} beneath" if n.number("beneath") else ""
     girth = n.cm(f.measured)
     widest = f"a head of {n.of('head')}" if "head" in n.values else f"a bust of {n.of('bust')}"
-    return f"Pulled on over the head, its narrowest girth of {girth} {verdict} {widest}{beneath}."
+    return f"Pulled on over the head, the arms after it, its narrowest girth of {girth} {verdict} {widest}{beneath}."
+
+
+def _riding(f: Finding, n: Numbers) -> str:
+    if f.outcome == "sound":
+        return (
+            f"It can be ridden in: astride, {n.of('height')} above the floor, the legs take {n.cm(f.needed)} of its"
+            f" {n.cm(f.measured)}."
+        )
+    return (
+        f"Astride, {n.of('height')} above the floor, the legs take {n.cm(f.needed)}, and it is closed at"
+        f" {n.cm(f.measured)}."
+    )
+
+
+def _stepped_into(f: Finding, n: Numbers) -> str:
+    return (
+        f"Opened at the {n.text('at')} and stepped into, it passes a body of {n.cm(f.needed)} at its narrowest:"
+        f" {n.cm(f.measured)} at the {n.text('stage')}."
+    )
 
 
 def _walking(f: Finding, n: Numbers) -> str:
@@ -44,9 +69,55 @@ def _walking(f: Finding, n: Numbers) -> str:
     )
 
 
+def _sitting(f: Finding, n: Numbers) -> str:
+    room = "room for" if f.outcome == "sound" else "less than"
+    if f.subject == "seat":
+        worn = " with what is beneath" if n.number("beneath") else ""
+        return (
+            f"Sitting, a seat of {n.of('body')} spreads to {n.cm(f.needed)}{worn}: the garment's {n.cm(f.measured)} is"
+            f" {room} that."
+        )
+    return f"Sitting with knees apart takes {n.cm(f.needed)}: the garment's {n.cm(f.measured)} there is {room} that."
+
+
 def _sleeve_length(f: Finding, n: Numbers) -> str:
     much = "too far beyond an arm of" if f.outcome != "sound" else "on an arm of"
-    return f"The sleeve ends {n.cm(f.measured)} from the shoulder point, {much} {n.of('arm')}."
+    over = (f.measured or 0.0) - n.number("arm")
+    folds = f" Its {n.cm(over)} beyond the wrist are pushed up the forearm in folds." if over >= PUSHED_UP else ""
+    return f"The sleeve ends {n.cm(f.measured)} from the shoulder point, {much} {n.of('arm')}.{folds}"
+
+
+def _reaching(f: Finding, n: Numbers) -> str:
+    under = ""
+    if n.number("gusset"):
+        under = f" with a gusset of {n.of('gusset')}"
+    elif n.number("panel"):
+        under = f" over a side panel {n.of('panel')} wide"
+    level = f.needed or 0.0
+    far = f.measured or 0.0
+    if far >= level:
+        first = f"Before the hem rises by {n.of('rises')} the arm lifts{under} to {far:.0f}° (level is {level:.0f}°)."
+    elif far:
+        first = f"The arm lifts{under} to only {far:.0f}° of {level:.0f}° before the hem rises by {n.of('rises')}."
+    else:
+        first = f"The armhole is too close{under} for the arm to lift without the hem rising by {n.of('rises')}."
+    if math.isinf(n.number("level")):
+        return f"{first} The sleeve itself holds the arm below level."
+    bare = ""
+    if n.number("gusset") and math.isfinite(n.number("bare_level")):
+        bare = f", without the gusset it would rise {n.of('bare_level')}"
+    return f"{first} With the arm level it rises {n.of('level')}{bare}."
+
+
+def _overhead(f: Finding, n: Numbers) -> str:
+    where = "" if f.outcome == "sound" else ", above the waist"
+    bare = n.number("bare")
+    told = math.isfinite(bare) and abs(bare - (f.measured or 0.0)) > 0.1
+    without = f" (without the gusset {n.of('bare')})" if told else ""
+    return (
+        f"With both arms straight up the hem rises {n.cm(f.measured)} at the sides{without}, to {n.of('hem')} above the"
+        f" floor{where}."
+    )
 
 
 def _lasts(f: Finding, n: Numbers) -> str:
@@ -106,6 +177,9 @@ def _whole(number: float | None) -> str:
 
 
 WHY: Final[Mapping[str, Say]] = {
+    **OTHER_WHY,
+    **LAYER_WHY,
+    **EVIDENCE_WHY,
     # assembles
     "seams-match": lambda f, n: f"Both edges of all {n.number('count'):.0f} seams have the same length.",
     "seam-length": lambda f, n: f"Seam {n.text('a')} to {n.text('b')}: {n.fine(f.measured)} meets {n.fine(f.needed)}.",
@@ -144,7 +218,7 @@ WHY: Final[Mapping[str, Say]] = {
         else f"The openings left are {n.text('found')}; asked for were {n.text('asked')}."
     ),
     # goes on
-    "neck-opens": lambda f, n: "The front opens all the way down, so the head need not pass the neck.",
+    "neck-opens": lambda f, n: f"The {n.text('face')} opens all the way down, so the head need not pass the neck.",
     "neck-passes": lambda f, n: f"The neck opens to {n.cm(f.measured)} and passes a head of {n.of('head')}.",
     "neck-tight": lambda f, n: f"The neck opens to {n.cm(f.measured)}, barely enough for a head of {n.of('head')}.",
     "neck-too-small": lambda f, n: f"The neck opens to {n.cm(f.measured)}, too small for a head of {n.of('head')}.",
@@ -163,6 +237,7 @@ WHY: Final[Mapping[str, Say]] = {
     ),
     "over-head": _over_head,
     "over-head-opens": lambda f, n: f"It opens at the {n.text('at')}, so it need not be pulled on closed.",
+    "stepped-into": _stepped_into,
     # fits
     "fits": _fits,
     "fits-by-estimate": _fits_by_estimate,
@@ -172,19 +247,22 @@ WHY: Final[Mapping[str, Say]] = {
     ),
     # moves
     "walking": _walking,
-    "walking-open": lambda f, n: "The front opens to the hem, so the legs are free to walk.",
+    "walking-open": lambda f, n: f"The {n.text('face')} opens to the hem, so the legs are free to walk.",
     "walking-split": lambda f, n: (
         f"A split reaches {n.of('split')} above the hem, to the knee or higher, so the legs are free to walk."
     ),
-    "reaching": lambda f, n: (
-        f"Without a gusset the armhole, {n.cm(f.measured)} deep, lets the arm reach up; the rule asks for"
-        f" {n.cm(f.needed)}."
-        if f.outcome == "sound"
-        else f"Without a gusset the armhole, {n.cm(f.measured)} deep, pulls when the arm reaches up; it wants"
-        f" {n.cm(f.needed)}."
+    "reaching": _reaching,
+    "overhead": _overhead,
+    "overhead-held": lambda f, n: "The sleeve holds the arms from going straight up, however far the hem rises.",
+    "elbow-room": lambda f, n: (
+        f"At the elbow the sleeve is {n.cm(f.measured)} round; a bent elbow takes {n.cm(f.needed)}:"
+        f" {n.of('straight')} straight, {n.of('bent')} more bent"
+        + (f", {n.of('beneath')} beneath." if n.number("beneath") else ".")
     ),
-    "reaching-gusset": lambda f, n: f"A gusset of {n.of('gusset')} lets the arm reach up.",
-    "reaching-panel": lambda f, n: f"The side panel, {n.of('panel')} wide under the arm, does a gusset's work.",
+    "sitting": _sitting,
+    "sitting-open": lambda f, n: f"Sitting, the {f.subject} {'finds' if f.subject == 'seat' else 'find'} it open.",
+    "riding": _riding,
+    "riding-open": lambda f, n: "It can be ridden in: it opens up to the crotch or higher.",
     # holds
     "shoulder-strip": _shoulder,
     "neck-width": _neck_width,
@@ -206,7 +284,14 @@ WHY: Final[Mapping[str, Say]] = {
         "With a centre seam on one side only, front and back cannot be one length: they are cut apart and sewn at"
         " the shoulders."
     ),
-    "centre-seam-for-closure": lambda f, n: "The front is cut in two halves, because it opens down the middle.",
+    "fold-with-open-shoulder": lambda f, n: (
+        "A fold has no seam to leave open: front and back are cut apart and sewn at the shoulders."
+    ),
+    "centre-seam-for-closure": lambda f, n: (
+        "Front and back are cut in two halves each, because they open down the middle."
+        if n.text("face") == "front and back"
+        else f"The {n.text('face')} is cut in two halves, because it opens down the middle."
+    ),
     "gore-to-armpit": lambda f, n: (
         f"The gores at the {place(f.subject)} were asked to start {n.of('asked')} above the hem; the seam ends at"
         f" {n.of('start')}, so they run up to its top."
@@ -216,6 +301,21 @@ WHY: Final[Mapping[str, Say]] = {
         " worth sewing."
     ),
     "lasts": _lasts,
+    "pieced": lambda f, n: (
+        f"The {n.text('piece')} is too {n.text('what')} for the cloth: the {n.text('off')}, {n.of('size')}"
+        f" {n.text('what')}, is cut apart and sewn on before anything else."
+    ),
+    "bloused": lambda f, n: (
+        f"Of its {n.of('length')} of length {n.of('blouse')} are drawn up over a belt at the waist; unbelted it hangs"
+        " so much lower."
+    ),
+    "trailing": lambda f, n: (
+        f"The back's hem dips {n.cm(f.measured)} below the front's and lies {n.of('trail')} long on the floor."
+    ),
+    "corners-hang": lambda f, n: (
+        f"The gores at the {place(f.subject)} are cut straight below: once hung, their corners hang"
+        f" {n.cm(f.measured)} below the hem."
+    ),
     # on the cloth
     "cloth-enough": lambda f, n: (
         f"The lay takes {n.cm(f.needed)} of the {n.cm(f.measured)} of {f.subject} cloth at hand."

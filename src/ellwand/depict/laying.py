@@ -12,6 +12,7 @@ from ellwand.depict.chalk import corner_letters
 from ellwand.depict.lettering import CM_PER_POINT, Lettering, shape_of
 from ellwand.depict.naming import numbers, part_name
 from ellwand.depict.placed import by_id, in_chalk_order, lie_ring
+from ellwand.depict.sizes import chalked
 from ellwand.geometry.lines import Line, Point
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
 from ellwand.model.lay import Lay
@@ -44,7 +45,7 @@ class _Cloth:
         self.list, self.known, self.key = pieces, by_id(pieces), numbers(pieces)
         self.strokes: list[Stroke] = []
         self.letters = Lettering(scale)
-        self.rings = [lie_ring(self.known[p.piece].cut, p) for p in lay.placements]
+        self.rings = [lie_ring(chalked(self.known[p.piece]), p) for p in lay.placements]
 
     def paper(self, mm: float) -> float:
         return mm / 10 / self.scale
@@ -64,7 +65,8 @@ class _Cloth:
     def cloth(self) -> None:
         width, length = self.lay.width, self.lay.length
         self.draw(Stroke("cloth", ((0, 0), (width, 0), (width, length), (0, length)), True))
-        waste = box(0, 0, width, length).difference(unary_union([Polygon(ring) for ring in self.rings]))
+        cut = [Polygon(lie_ring(self.known[p.piece].cut, p)) for p in self.lay.placements]
+        waste = box(0, 0, width, length).difference(unary_union(cut))
         step = HATCH / self.scale * 2**0.5
         at = -length
         while at < width:
@@ -89,7 +91,7 @@ class _Cloth:
             ring = self.on_page(lie_ring(piece.cut, placement))
             inside = Polygon(ring, [self.on_page(lie_ring(h, placement)) for h in piece.cut_holes])
             self._heading(piece, part_name(placement.part, piece), inside)
-            self._letters(self.on_page_letters(lie_ring(piece.cut, placement)), inside)
+            self._letters(self.on_page_letters(lie_ring(chalked(piece), placement)), inside)
 
     def on_page_letters(self, ring: Line) -> list[tuple[str, Point, Point]]:
         return [(letter, self.on_page((point,))[0], point) for letter, point in corner_letters(ring)]

@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
+from ellwand.depict.evidence_words import EVIDENCE_MEND
+from ellwand.depict.layer_words import LAYER_MEND
+from ellwand.depict.other_words import OTHER_MEND
 from ellwand.depict.saying import Numbers
 from ellwand.model.finding import Finding
 
 Say = Callable[[Finding, Numbers], str]
+GORE_ROOM: Final = 3.0
+"""Plain seam (cm) that a gore's point wants above it, as the proof has it."""
 
 
 def _short(f: Finding) -> float:
@@ -35,15 +40,42 @@ def _measure(f: Finding, n: Numbers) -> str:
     return f"Measure it and give {field}."
 
 
+def _reaching(f: Finding, n: Numbers) -> str:
+    helps = n.text("chosen") != "auto" and n.number("best") >= (f.needed or 0.0)
+    if n.text("cut") == "wide panels" and not helps:
+        return f"Choose {_SIDE_PANELS}: side panels free the arms."
+    if not helps:
+        return "Give the body more ease: it widens the side panels."
+    seam = ' and sleeve.seam = "under"' if n.text("seam") == "back" else ""
+    return f'Choose sleeve.gusset = "auto"{seam} (a cap sleeve has to be longer for it).'
+
+
+def _over_head(f: Finding, n: Numbers) -> str:
+    ease = f"Add {n.more(_short(f) + n.number('rounding'))} to the body's ease"
+    if n.text("at"):
+        return f"{ease}."
+    # what is closed below a side opening has to pass as well
+    passes = f.outcome == "look again"
+    return f'{ease}, or open it with a closure at = "{"side" if passes else "centre-front"}".'
+
+
+_SIDE_PANELS: Final = 'body.cut = "shoulder panels"'
+
+
 def _in_slit(f: Finding, n: Numbers) -> str:
     if f.subject.startswith("centre"):
         return 'Choose body.centre_seam = "both": in a seam the gore is easy.'
     return "Move these gores to the sides or to a centre seam: in a seam a gore is easy."
 
 
+_KEYHOLE: Final = 'choose neck.shape = "keyhole" with slit = "centre" and the usual drops'
+
 _ASSEMBLY = "This is a fault of the program, not of your choices: please report it with the sheet."
 
 MEND: Final[Mapping[str, Say]] = {
+    **OTHER_MEND,
+    **LAYER_MEND,
+    **EVIDENCE_MEND,
     **dict.fromkeys(
         (
             "seam-length",
@@ -60,22 +92,25 @@ MEND: Final[Mapping[str, Say]] = {
         ),
         lambda f, n: _ASSEMBLY,
     ),
-    "neck-too-small": lambda f, n: (
-        f'Add {n.more(_short(f) + 1)} to the neck\'s ease, or choose neck.shape = "keyhole" with slit = "centre".'
-    ),
-    "neck-tight": lambda f, n: (
-        f'Add {n.more(_short(f))} to the neck\'s ease, or choose neck.shape = "keyhole" with slit = "centre".'
-    ),
+    "neck-too-small": lambda f, n: f"Add {n.more(_short(f) + 1)} to the neck's ease, or {_KEYHOLE}.",
+    "neck-tight": lambda f, n: f"Add {n.more(_short(f))} to the neck's ease, or {_KEYHOLE}.",
     "neck-by-estimate": lambda f, n: "Measure the head, level over the brow, and give head_girth.",
     "cuff-too-small": lambda f, n: f"Make the cuff at least {n.more((f.needed or 0.0) + 1)}.",
     "cuff-by-estimate": lambda f, n: "Measure the hand round the knuckles, thumb tucked in, and give hand_girth.",
-    "over-head": lambda f, n: (
-        f'Add {n.more(_short(f) + n.number("rounding"))} to the body\'s ease, or open it with a closure at = "side".'
+    "over-head": _over_head,
+    "riding": lambda f, n: (
+        "Split it at centre-front and centre-back, both up to the crotch, with any gores there in halves."
     ),
     "fits": _ease,
     "fits-by-estimate": _measure,
     "walking": _walking,
-    "reaching": lambda f, n: 'Choose sleeve.gusset = "auto" (a cap sleeve has to be longer for it).',
+    "sitting": lambda f, n: f"Add {n.more(_short(f) + n.number('rounding'))} to the body's ease.",
+    "reaching": _reaching,
+    "overhead": lambda f, n: f"Make the garment {n.more(n.number('rounding') - _short(f))} longer.",
+    "overhead-held": lambda f, n: (
+        'Choose sleeve.head = "straight".' if n.text("head") == "shaped" else f"Choose {_SIDE_PANELS}."
+    ),
+    "elbow-room": lambda f, n: 'Choose sleeve.shape = "straight" and leave sleeve.cuff out.',
     "shoulder-strip": lambda f, n: (
         "Give the neck less ease or the body more."
         if n.text("shape") == "keyhole"
@@ -86,17 +121,26 @@ MEND: Final[Mapping[str, Say]] = {
         if n.text("shape") == "keyhole"
         else 'Choose neck.shape = "keyhole" with slit = "centre", and leave neck.ease out.'
     ),
-    "gore-room": lambda f, n: f"Start these gores {n.more(_short(f))} lower.",
+    "gore-room": lambda f, n: (
+        f"Start these gores {n.more(_short(f) + n.number('rounding'))} lower"
+        f"{', and end the split there as much lower' if n.number('splits') else ''}."
+    ),
     "gore-in-slit": _in_slit,
     "slit-depth": lambda f, n: "Give the neck more ease, so that it needs less of a slit.",
     "split-top": lambda f, n: "Let the split end at or below the waist.",
-    "underarm-room": lambda f, n: f"Make the gusset {n.more(_short(f))} smaller, or the sleeve longer.",
-    "sleeve-length": lambda f, n: f"Shorten the sleeve by {n.more(-_short(f))}.",
-    "hem-clears": lambda f, n: f"Shorten the garment by {n.more(_short(f))}, or keep it as a train.",
+    "underarm-room": lambda f, n: (
+        f"Make the gusset {n.more(_short(f) + n.number('rounding'))} smaller, or the sleeve longer."
+    ),
+    "sleeve-length": lambda f, n: f"Shorten the sleeve by {n.more(n.number('rounding') - _short(f))}.",
+    "hem-clears": lambda f, n: (
+        f"Shorten the garment by {n.more(_short(f) + n.number('rounding'))}, or keep it as a train."
+    ),
     "fold-with-one-centre-seam": lambda f, n: 'Choose body.centre_seam = "both" to keep the fold.',
+    "fold-with-open-shoulder": lambda f, n: 'Ask for it yourself with body.shoulder = "seam", or choose a slit.',
     "centre-seam-for-closure": lambda f, n: 'Ask for it yourself with body.centre_seam = "both".',
-    "gore-to-armpit": lambda f, n: f"Start them at {n.of('start')} or lower.",
+    "gore-to-armpit": lambda f, n: f"Start them at {n.less(n.number('start') - GORE_ROOM)} or lower.",
     "panel-narrowed": lambda f, n: 'Give the body more ease, or choose body.cut = "wide panels".',
+    "corners-hang": lambda f, n: 'Trim them level from the floor, or choose hem = "arc" for these gores.',
     "lasts": lambda f, n: "Give it room to grow with [garment.growth] months = 12, or more ease.",
     "cloth-enough": lambda f, n: "Shorten or narrow the garment, or get more cloth.",
     "cloth-fault": lambda f, n: "Move or turn that piece by hand, or patch the fault.",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from ellwand.model.draft import Draft
+from ellwand.model.draft import Draft, Part
 from ellwand.model.piece import Edge, Piece
 
 
@@ -13,9 +13,14 @@ def numbers(pieces: Sequence[Piece]) -> Mapping[str, int]:
     return {piece.id: i for i, piece in enumerate(pieces, 1)}
 
 
+def all_parts(draft: Draft) -> tuple[Part, ...]:
+    """Everything that is cut: the shell's parts and what is sewn on to it."""
+    return (*draft.parts, *draft.applied)
+
+
 def cut_how(draft: Draft, piece: Piece) -> str:
     """How many to cut, and how many of them the other way round."""
-    turned = sum(1 for part in draft.parts if part.piece == piece.id and part.mirrored)
+    turned = sum(1 for part in all_parts(draft) if part.piece == piece.id and part.mirrored)
     plain = piece.count - turned
     if not turned or mirrors_itself(piece):
         return f"cut {piece.count}"
@@ -50,20 +55,37 @@ def _beyond(part: str, piece: Piece) -> str:
 
 def places(draft: Draft, piece: Piece) -> str:
     """Where a piece's parts go, when its name does not say it: 'centre front, centre back'; else ''."""
+    if piece.kind == "applied":
+        return ""
     names = [_beyond(part.id, piece) for part in draft.parts if part.piece == piece.id]
     plain = [" ".join(w for w in name.split() if w not in ("left", "right") and not w.isdigit()) for name in names]
     return ", ".join(dict.fromkeys(name for name in plain if name))
 
 
-_EDGES = {"neck slit": "", "neck": "neck", "split": "left open", "opening": "opening"}
+_EDGES = {"facing": "", "neck slit": "", "neck": "neck", "split": "left open", "opening": "opening"}
+
+
+_RIMS = {"neck": "neck edge", **{word: word for word in ("front", "face", "side", "brow", "nape")}}
 
 
 def edge_name(edge: Edge) -> str:
     """The name written along an edge; '' for lips of slits, which are named by their slit."""
     if edge.allowance == 0:
         return ""
+    if edge.id.endswith("corner"):
+        return "trim"
     if edge.kind == "centre seam":
         return "centre front" if "front" in edge.id else "centre back" if "back" in edge.id else "centre seam"
+    if edge.kind == "leg":
+        return "hem"
+    if edge.kind == "waist":
+        return {"waist": "waist", "slit-front": "slit"}.get(edge.id, "")
+    if edge.kind == "band seam" and edge.id.startswith("lower"):
+        return ""
+    if edge.kind == "neck seam":
+        return "front seam" if "front" in edge.id else "back seam"
+    if edge.kind == "edge":
+        return next((_RIMS[word] for word in edge.id.split("-") if word in _RIMS), "")
     if edge.kind == "armhole" and edge.id.startswith(("top", "armhole")) and "low" in edge.id:
         return "to side panel"
     return _EDGES.get(edge.kind, edge.kind)

@@ -37,7 +37,9 @@ def estimated(garment: Garment) -> str:
 
 def measure_these(garment: Garment) -> tuple[str, ...]:
     """Estimated measures that decide whether the neck passes the head: to be taken before cutting."""
-    closed = garment.draft.dimensions.neck_slit > 0
+    if garment.choices.other is not None:
+        return ()
+    closed = garment.draft.dimensions.neck_slit > 0 or garment.choices.neck.opening != "none"
     deciding: Sequence[str] = ("head_girth", "neck_base_girth") if closed else ("head_girth",)
     return tuple(_plain(name) for name in deciding if garment.wearer.measures[name].source == "estimated")
 

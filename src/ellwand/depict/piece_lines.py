@@ -7,9 +7,21 @@ import math
 
 from shapely import Polygon, box
 
+from ellwand.depict.fastenings import fastening_signs
 from ellwand.depict.lettering import CM_PER_POINT, Lettering, readable
 from ellwand.depict.outline import Slit
-from ellwand.depict.sizes import Extent, Mark, NeckHole, cut_slits, extent, fold_level, marks, neck_hole, waists
+from ellwand.depict.sizes import (
+    Extent,
+    Mark,
+    NeckHole,
+    cut_slits,
+    extent,
+    fold_level,
+    marks,
+    neck_hole,
+    sleeve_stops,
+    waists,
+)
 from ellwand.geometry.lines import Point, bounds
 from ellwand.model.drawing import Anchor, Label, Stroke
 from ellwand.model.piece import Piece
@@ -51,6 +63,9 @@ class PieceLines:
         self.strokes.append(Stroke("sewn", piece.sewn, True, piece.sewn_holes))
         for guide in piece.guides:
             self.strokes.append(Stroke("fold", guide.points))
+        signs = fastening_signs(piece, self.paper(0.7))
+        self.strokes += signs
+        self.letters.taken += [box(*bounds(sign.points)) for sign in signs]
 
     def sizes(self) -> None:
         size = self.extent
@@ -63,6 +78,10 @@ class PieceLines:
         self._up(self.x0 - (self.paper(14) if self.lopsided else gap), self.y0, self.y1)
         if size.side:
             self._aslant(size.bottom[1], size.top[1])
+        for i, stop in enumerate(sleeve_stops(self.piece)):
+            x = self.x1 + self.paper(17 + 7 * i)
+            self.strokes.append(Stroke("leader", (stop, (x, stop[1]))))
+            self._up(x, self.y0, stop[1])
         self._marks()
         for left, right in waists(self.piece):
             self.strokes.append(Stroke("dimension", (left, right)))

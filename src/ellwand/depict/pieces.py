@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from shapely import LineString
 
+from ellwand.depict.fastenings import fastening_rows
 from ellwand.depict.lettering import CM_PER_POINT, readable, shape_of, text_width
 from ellwand.depict.naming import edge_name
 from ellwand.depict.outline import middle
@@ -30,6 +31,7 @@ def piece_drawing(piece: Piece, unit: Unit, *, number: int | None = None, how: s
     drawn.long_edges(level=True)
     drawn.faces()
     drawn.neck()
+    drawn.fastenings()
     drawn.heading(number, how)
     drawn.short_edges()
     drawn.long_edges(level=False)
@@ -125,6 +127,24 @@ class _Sheet(PieceLines):
                 self._write(block)
                 return
 
+    def fastenings(self) -> None:
+        """How many eyelets, buttons and so on, and how far apart, as a block beside each row of them."""
+        for (x, y), lines in fastening_rows(self.piece, self.say):
+            beside = [side * self.paper(off) for off in (12, 16, 20, 26) for side in (1, -1)]
+            downs = [self.paper(down) for down in (0, 4, -4, 8, 12, 18, 26, 36)]
+            blocks = (self._rows(lines, (x + dx, y - dy)) for dy in downs for dx in beside)
+            block = next((block for block in blocks if all(self._fits(label) for label in block)), None)
+            if block is None:
+                outside = (self._rows(lines, (self.x1 + self.paper(14), y - dy), "start") for dy in downs)
+                block = next((each for each in outside if all(self.letters.free(label) for label in each)), None)
+            if block is not None:
+                self._write(block)
+
+    def _rows(self, lines: list[str], at: Point, anchor: Anchor = "middle") -> list[Label]:
+        """Small lines of text below each other, the first at the point."""
+        step = SMALL * 1.2 * CM_PER_POINT / self.scale
+        return [Label("dimension", text, (at[0], at[1] - i * step), anchor, SMALL) for i, text in enumerate(lines)]
+
     def _write(self, block: list[Label]) -> None:
         for label in block:
             self.letters.put(label)
@@ -136,7 +156,7 @@ class _Sheet(PieceLines):
             lines.append(f"{self.say(hole.back)} behind")
         if hole.slit:
             aside = f", {self.say(hole.aside)} off centre" if hole.aside > 0.05 else ""
-            lines.append(f"slit {self.say(hole.slit)}{aside}")
+            lines.append(f"slit {self.say(hole.slit)}{' behind' if hole.behind else aside}")
         return lines
 
     def _named_lines(self) -> list[tuple[str, Line]]:
@@ -183,6 +203,9 @@ class _Sheet(PieceLines):
         if level:
             self._fold_name()
             self._taken_up_names()
+            for guide in self.piece.guides:
+                if self.piece.kind == "applied":
+                    self._along(guide.name, guide.points)
         for name, line in self._named_lines():
             if not self._is_short(name, line) and level == (abs(self._outward(line)[1]) > 0.9):
                 self._along(name, line)
@@ -195,7 +218,7 @@ class _Sheet(PieceLines):
     def _taken_up_names(self) -> None:
         """Where a child's garment is taken up: how far above the cut edge; a tuck's two lines together."""
         ends = [(LineString(edge.points), edge.allowance) for edge in self.piece.edges if edge.kind in ("hem", "cuff")]
-        lines = [guide for guide in self.piece.guides if guide.name != "shoulder fold"]
+        lines = [guide for guide in self.piece.guides if guide.name in ("turn up", "tuck", "tuck top")]
 
         def up(guide: Guide) -> str:
             return self.say(min(LineString(guide.points).distance(edge) + allowance for edge, allowance in ends))

@@ -35,6 +35,10 @@ class Numbers:
         """A length in cm, said to hundredths, where a millimetre matters."""
         return f"{(value or 0.0) / CM_PER[self.unit]:.2f} {self.unit}"
 
+    def less(self, value: float) -> str:
+        """A length in cm, rounded down to half centimetres or quarter inches."""
+        return format_length(-round_up(-value, 0.5 if self.unit == "cm" else 0.635), self.unit)
+
     def more(self, value: float) -> str:
         """A length in cm, rounded up to half centimetres or quarter inches, so that it is always enough."""
         return format_length(round_up(value, 0.5 if self.unit == "cm" else 0.635), self.unit)

@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from ellwand.model.draft import Draft
+from ellwand.model.draft import Draft, whole_part
 from ellwand.model.piece import Edge, Piece
 
 Face = Literal["front", "back"]
@@ -41,21 +41,26 @@ def set_in(draft: Draft, face: Face) -> list[SetIn]:
         splits = [s for s in choices.splits if s.place == name]
         if not gores and not splits:
             continue
-        each = [_gore_numbers(_piece(draft, p.piece)) for p in gores]
+        # a pieced gore's tip has no hem, its corner has some
+        each = [_gore_numbers(piece) for p in gores if _hems(piece := _piece(draft, p.piece))]
         sides = 1 if name.startswith("centre") else 2
         start = max((n[0] for n in each), default=0.0)
         base = sum(n[1] for n in each) / sides
         split = _split_height(draft, name) if splits else 0.0
-        out.append(SetIn(name, x, start, split, base, max(1, len(gores) // sides)))
+        out.append(SetIn(name, x, start, split, base, max(1, len({whole_part(p.id) for p in gores}) // sides)))
     return out
 
 
 def _gore_at(part: str, place: str) -> bool:
-    words = part.removeprefix("gore-")
-    if part == words:
+    words = whole_part(part).removeprefix("gore-")
+    if not part.startswith("gore-"):
         return False
     rest = words.removeprefix(place)
     return rest != words and (not rest or rest.split("-")[1] in ("left", "right") or rest.split("-")[1].isdigit())
+
+
+def _hems(piece: Piece) -> list[Edge]:
+    return [edge for edge in piece.edges if edge.kind == "hem"]
 
 
 def _piece(draft: Draft, name: str) -> Piece:
@@ -65,7 +70,7 @@ def _piece(draft: Draft, name: str) -> Piece:
 def _gore_numbers(piece: Piece) -> tuple[float, float]:
     """(side, width along the hem) of a gore or half gore."""
     level = piece.levels[0]
-    hem = next(edge for edge in piece.edges if edge.kind == "hem")
+    hem = next(edge for edge in _hems(piece) if "corner" not in edge.id)
     return level.radius, math.fsum(math.dist(a, b) for a, b in itertools.pairwise(hem.points))
 
 
@@ -75,15 +80,14 @@ def _split_height(draft: Draft, place: str) -> float:
         (piece, edge)
         for piece in draft.pieces
         for edge in piece.edges
-        if edge.kind == "split" and (place in edge.id or piece.name.endswith("gore"))
+        if edge.kind == "split" and (place in edge.id or "gore" in piece.name) and _hems(piece)
     ]
     return max((_above_hem(piece, edge) for piece, edge in lips), default=0.0)
 
 
 def _above_hem(piece: Piece, edge: Edge) -> float:
-    hems = [e for e in piece.edges if e.kind == "hem"]
     return max(
-        min(math.dist(point, end) for hem in hems for end in (hem.points[0], hem.points[-1]))
+        min(math.dist(point, end) for hem in _hems(piece) for end in (hem.points[0], hem.points[-1]))
         for point in (edge.points[0], edge.points[-1])
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from ellwand.depict.closing_words import BOUGHT, to_buy
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
@@ -13,7 +14,8 @@ YARD = 91.44
 
 
 def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
-    """What to buy and how much of it, one row each: cloth with its width and shrinkage, price, thread."""
+    """What to buy and how much of it, one row each: cloth with its width and shrinkage, price,
+    what closes it, thread."""
     unit = garment.wearer.unit
     out: list[tuple[str, str]] = []
     cloths = {cloth.name: cloth for cloth in garment.cloths}
@@ -22,6 +24,7 @@ def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
         out.append(("cloth", _cloth(lay, cloth, unit)))
         if cloth.price is not None:
             out.append(("price", f"{cloth.price * lay.buy_length / 100:.2f} ({cloth.price:g} a metre)."))
+    out += [(BOUGHT[each.by], to_buy(each, unit)) for each in garment.closings]
     thread = math.fsum(step.thread_m for step in garment.steps)
     if thread:
         metres = math.ceil(thread / 10) * 10

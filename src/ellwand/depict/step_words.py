@@ -6,13 +6,17 @@ Herjolfsnes gown (no. 45) are folded into it.
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from typing import Final
 
+from ellwand.depict.closing_words import closing
+from ellwand.depict.neck_words import neck, neck_slit, shoulders, slit_in_seam
 from ellwand.errors import InternalFault
 from ellwand.geometry.lines import length
-from ellwand.model.draft import Draft, EdgeRef, Seam, TakenUp, edge_at, piece_of
+from ellwand.model.choices import Closure
+from ellwand.model.draft import Draft, EdgeRef, Seam, TakenUp, edge_at, piece_of, whole_part
 from ellwand.model.piece import Edge
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
@@ -70,7 +74,15 @@ def _said(each: Iterable[float], unit: Unit) -> str:
 
 
 def _lengths(step: Step, draft: Draft, unit: Unit) -> str:
-    return _said((_cm(seam, draft) for seam in _seams(step, draft)), unit)
+    """Each seam's length; where a piecing seam or a point meets it on the way, it is still one."""
+    whole: dict[tuple[str, ...], float] = defaultdict(float)
+    for seam in _seams(step, draft):
+        whole[tuple(name for ref in (seam.a, seam.b) for name in _plainly(ref))] += _cm(seam, draft)
+    return _said(whole.values(), unit)
+
+
+def _plainly(ref: EdgeRef) -> tuple[str, str]:
+    return whole_part(ref.part), re.sub(r"(-\d+)+$", "", ref.edge)
 
 
 def _per_sleeve(step: Step, draft: Draft, unit: Unit) -> str:
@@ -78,7 +90,8 @@ def _per_sleeve(step: Step, draft: Draft, unit: Unit) -> str:
     sums: dict[str, float] = defaultdict(float)
     for seam in _seams(step, draft):
         sleeve = seam.a.part if seam.a.part.startswith("sleeve") else seam.b.part
-        sums[sleeve] += _cm(seam, draft)
+        # a sleeve in two halves is one sleeve
+        sums["-".join(sleeve.split("-")[:2])] += _cm(seam, draft)
     return _said(sums.values(), unit)
 
 
@@ -90,11 +103,6 @@ def _edges(draft: Draft, kind: str) -> list[tuple[EdgeRef, Edge]]:
         for edge in piece_of(draft, part.id).edges
         if edge.kind == kind
     ]
-
-
-def _slit_in_seam(draft: Draft) -> bool:
-    """Whether the neck slit is the top of a centre seam left open, not cut into a panel."""
-    return any(edge.allowance for _, edge in _edges(draft, "neck slit"))
 
 
 def _folds(draft: Draft, toward: str) -> str:
@@ -127,10 +135,14 @@ def _mark(step: Step, draft: Draft, unit: Unit) -> str:
 
 
 def _neck_slit(step: Step, draft: Draft, unit: Unit) -> str:
-    slit = format_length(draft.dimensions.neck_slit, unit)
+    return neck_slit(draft, unit)
+
+
+def _piecing(step: Step, draft: Draft, unit: Unit) -> str:
+    names = dict.fromkeys(piece_of(draft, seam.b.part).name for seam in _seams(step, draft))
     return (
-        f"Face the neck slit ({slit}) before you cut it: sew a strip down both sides to its point, right sides"
-        " together, then cut between the rows, turn and fell. Work a bar across the point."
+        f"Sew what was pieced to its own piece{_lengths(step, draft, unit)}: {', '.join(names)}. From here on each is"
+        f" handled as one.{_folds(draft, 'one side')}"
     )
 
 
@@ -152,9 +164,11 @@ def _slit_gores(step: Step, draft: Draft, unit: Unit) -> str:
 
 
 def _gores(step: Step, draft: Draft, unit: Unit) -> str:
+    blunt = any(ref.edge.endswith("slot") for seam in _seams(step, draft) for ref in (seam.a, seam.b))
+    across = " Clip the panels into the corners of a blunt gore's slot and sew its top across." if blunt else ""
     return (
         f"Sew the gores to their panels{_lengths(step, draft, unit)}: start at the hem, stop at the point. Do not pull"
-        f" the slanting edge; it stretches.{_folds(draft, 'the panel')}"
+        f" the slanting edge; it stretches.{across}{_folds(draft, 'the panel')}"
     )
 
 
@@ -162,8 +176,17 @@ def _centre(step: Step, draft: Draft, unit: Unit) -> str:
     choices = draft.choices
     places = [gore.place for gore in choices.gores] + [split.place for split in choices.splits]
     above = " above the gores and splits" if any("centre" in place for place in places) else ""
-    stop = " Leave the neck slit open at the top." if _slit_in_seam(draft) else ""
+    stop = " Leave the neck slit open at the top." if slit_in_seam(draft) else ""
+    for face in ("front", "back"):
+        if opened := _opening_at(draft, f"centre-{face}"):
+            cm = format_length(length(opened[0].points), unit)
+            stop += f" Leave {cm} of the centre {face} open below the neck."
     return f"Close the centre seams{above}{_lengths(step, draft, unit)}.{stop}{_folds(draft, 'one side')}"
+
+
+def _opening_at(draft: Draft, place: str) -> list[Edge]:
+    """Both edges of an opening in a seam of the body."""
+    return [edge for _, edge in _edges(draft, "opening") if f"{place}-opening" in edge.id]
 
 
 def _side_panels(step: Step, draft: Draft, unit: Unit) -> str:
@@ -178,22 +201,73 @@ def _side_panels(step: Step, draft: Draft, unit: Unit) -> str:
 
 
 def _shoulders(step: Step, draft: Draft, unit: Unit) -> str:
-    return f"Sew the shoulder seams{_lengths(step, draft, unit)}.{_folds(draft, 'the back')}"
+    opened = shoulders(draft, unit)
+    return f"Sew the shoulder seams{_lengths(step, draft, unit)}.{opened}{_folds(draft, 'the back')}"
 
 
 def _neck(step: Step, draft: Draft, unit: Unit) -> str:
-    clip = "into the corners" if draft.choices.neck.shape == "rectangle" else "the curve"
-    slit = "turn the edges of the slit twice and hem them; then " if _slit_in_seam(draft) else ""
+    return neck(draft, unit)
+
+
+def _sleeve_halves(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        f"Finish the neck: {slit}clip {clip}, and face it with a narrow strip cut on the slant from the waste, or turn"
-        " it twice and hem."
+        "Sew the front and the back half of each sleeve together along the top of the arm, from the armhole to the"
+        f" cuff{_lengths(step, draft, unit)}.{_folds(draft, 'the back')}"
+    )
+
+
+def _elbow_gores(step: Step, draft: Draft, unit: Unit) -> str:
+    return (
+        "Sew one side of each elbow gore to the front edge of its sleeve, from the cuff up to the"
+        f" point{_lengths(step, draft, unit)}.{_folds(draft, 'the sleeve')}"
     )
 
 
 def _sleeves(step: Step, draft: Draft, unit: Unit) -> str:
+    sleeve = draft.choices.sleeve
+    mark = "the seam along its top" if sleeve.pieces == "two" else "the middle of the sleeve top"
+    if sleeve.seam == "back" and sleeve.pieces != "two":
+        behind = _said([_behind(step, draft)], unit)
+        mark = f"the mark on the sleeve top, counted from its back edge{behind},"
+    head = ""
+    if sleeve.head == "shaped":
+        head = " Match the curves at both armpits first and pin every hand's breadth."
+        if sleeve.head_ease:
+            more = format_length(sleeve.head_ease, unit)
+            head += f" Ease in the {more} by which the head is longer, over the shoulder."
+    alongside = ""
+    if sleeve.seam == "back" and any("-low" in ref.edge for seam in _seams(step, draft) for ref in (seam.a, seam.b)):
+        alongside = " Go on along the top of the side panel."
     return (
-        f"Sew each sleeve to its armhole{_back_stitch(draft)} while the body lies flat: the middle of the sleeve top to"
-        f" the shoulder line{_per_sleeve(step, draft, unit)}.{_folds(draft, 'the body')}"
+        f"Sew each sleeve to its armhole{_back_stitch(draft)} while the body lies flat: {mark} to"
+        f" the shoulder line{_per_sleeve(step, draft, unit)}.{alongside}{head}{_folds(draft, 'the body')}"
+    )
+
+
+def _behind(step: Step, draft: Draft) -> float:
+    """From the sleeve's back edge to the shoulder line (cm), along its top."""
+    return next(
+        length(edge_at(draft, ref).points)
+        for seam in _seams(step, draft)
+        for ref in (seam.a, seam.b)
+        if ref.part.startswith("sleeve") and ref.edge == "armhole-back"
+    )
+
+
+def _sleeves_behind(step: Step, draft: Draft, unit: Unit) -> str:
+    return (
+        f"Sew the rest of each sleeve top{_back_stitch(draft)} on round under the arm to the back, up to where its"
+        f" edges meet{_per_sleeve(step, draft, unit)}.{_folds(draft, 'the body')}"
+    )
+
+
+def _sleeve_seams(step: Step, draft: Draft, unit: Unit) -> str:
+    gore = ", taking in the open side of the elbow gore" if draft.choices.sleeve.elbow_gore else ""
+    cuff = draft.dimensions.cuff_opening
+    stop = f" Leave the lowest {format_length(cuff, unit)} open." if cuff else ""
+    return (
+        f"Close each sleeve behind the arm, from the cuff to the armhole{gore}{_per_sleeve(step, draft, unit)}.{stop}"
+        f"{_folds(draft, 'the back')}"
     )
 
 
@@ -206,6 +280,19 @@ def _to_tops(step: Step, draft: Draft, unit: Unit) -> str:
 
 def _gussets(step: Step, draft: Draft, unit: Unit) -> str:
     allowance = format_length(draft.choices.sewing.allowance, unit)
+    shape = draft.choices.sleeve.gusset_shape
+    if shape == "triangles":
+        return (
+            f"Set in the half gussets{_back_stitch(draft)} while all lies flat: the square corner at the armpit, one of"
+            f" the sides beside it to the body, the other to the sleeve{_lengths(step, draft, unit)}. Stop {allowance},"
+            f" one allowance, short of the armpit and work a bar there.{_folds(draft, 'the gusset')}"
+        )
+    if shape == "diamond":
+        return (
+            f"Set in the gussets{_back_stitch(draft)}: the square corners at the front and the back armpit, the long"
+            f" sides to the body, the short ones to the sleeve{_lengths(step, draft, unit)}. Stop {allowance}, one"
+            f" allowance, short of every corner and work a bar there.{_folds(draft, 'the gusset')}"
+        )
     return (
         f"Set in the gussets{_back_stitch(draft)}: one corner at the front armpit, the opposite at the back, two sides"
         f" to the sleeve and two to the body{_lengths(step, draft, unit)}. Stop {allowance}, one allowance, short of"
@@ -222,6 +309,16 @@ def _run(step: Step, draft: Draft, unit: Unit) -> str:
         run = f"Close the sides from the armhole to {end}."
     elif kinds == {"underarm seam"}:
         run = "Close each underarm seam from the cuff to the armpit."
+    elif draft.choices.sleeve.seam == "back":
+        run = (
+            "Close each sleeve behind the arm from the cuff to the armpit and go on down the back edge of the side"
+            f" panel to {end}, in one run."
+        )
+    elif gusset and draft.choices.sleeve.gusset_shape == "triangles":
+        run = (
+            "Close the underarm from the cuff, go on along the long edges of the half gussets and down the side to"
+            f" {end}, in one run."
+        )
     elif gusset:
         run = (
             "Close each underarm from the cuff to the gusset's corner, then go on from its opposite corner down the"
@@ -229,10 +326,12 @@ def _run(step: Step, draft: Draft, unit: Unit) -> str:
         )
     else:
         run = f"Close the underarm and the side in one run from the cuff to {end}."
+    if "sleeve gore" in kinds:
+        run += " Take in the open side of the elbow gore on the way."
     stops = []
-    if cuff := draft.dimensions.cuff_opening:
+    if (cuff := draft.dimensions.cuff_opening) and "underarm seam" in kinds:
         stops.append(f"the lowest {format_length(cuff, unit)} of the sleeve")
-    at_side = [edge for ref, edge in _edges(draft, "opening") if not ref.part.startswith("sleeve")]
+    at_side = _opening_at(draft, "side")
     if at_side:
         stops.append(f"{format_length(length(at_side[0].points), unit)} at the top of the left side")
     stop = f" Leave {' and '.join(stops)} open." if stops else ""
@@ -249,18 +348,31 @@ def _cuffs(step: Step, draft: Draft, unit: Unit) -> str:
 
 
 def _splits(step: Step, draft: Draft, unit: Unit) -> str:
-    open_front = any(each.at == "centre-front" for each in draft.choices.closures)
+    closed = [each.at for each in draft.choices.closures if each.at.startswith("centre")]
+    whole = [place for place in closed if not _opening_at(draft, place)]
     edges = [
-        edge for ref, edge in _edges(draft, "split") if not (open_front and "centre-front" in f"{ref.part} {ref.edge}")
+        edge for ref, edge in _edges(draft, "split") if not any(place in f"{ref.part} {ref.edge}" for place in whole)
     ]
-    out = ["Turn the edges of the open front twice and hem them, from the neck to the hem."] if open_front else []
+    out = [
+        f"Turn the edges of the open {place.removeprefix('centre-')} twice and hem them, from the neck to the hem."
+        for place in whole
+    ]
     if any(not edge.allowance for edge in edges):
-        out.append("Face each split that is cut into a panel with a straight strip before you cut it.")
+        what = "its facing" if any("split facing" in piece.name for piece in draft.pieces) else "a straight strip"
+        out.append(f"Face each split that is cut into a panel with {what} before you cut it.")
     if any(edge.allowance for edge in edges):
-        out.append("Turn the edges of each split that ends a seam twice and hem them.")
-    if edges:
+        strips = any("split strip" in piece.name for piece in draft.pieces)
+        turned = "Turn the edges of each split that ends a seam twice and hem them"
+        out.append(f"{turned}, or face them with the split strips where these were cut." if strips else f"{turned}.")
+    ends = [split for split in draft.choices.splits if not (split.place in closed and _runs_on(draft, split.place))]
+    if edges and ends:
         out.append("Work a bar or sew a small patch across the top of each split.")
     return " ".join(out)
+
+
+def _runs_on(draft: Draft, place: str) -> bool:
+    """Whether a split at a centre that opens from the neck has no seam above it."""
+    return not any(edge.id.startswith(f"{place}-seam") for _, edge in _edges(draft, "centre seam"))
 
 
 def _hem(step: Step, draft: Draft, unit: Unit) -> str:
@@ -292,12 +404,21 @@ def _sleeves_taken(spare: TakenUp) -> dict[str, float]:
 
 
 def _closures(step: Step, draft: Draft, unit: Unit) -> str:
-    return " ".join(f"{c.at.capitalize()}: {CLOSERS[c.by]}" for c in draft.choices.closures)
+    numbered = {each.at: closing(each, unit) for each in draft.closings}
+    return " ".join(numbered.get(c.at) or _unnumbered(c, draft) for c in draft.choices.closures)
+
+
+def _unnumbered(closure: Closure, draft: Draft) -> str:
+    """Where there is nothing to open, or the closures have not been placed yet."""
+    if closure.at == "cuffs" and not draft.dimensions.cuff_opening:
+        return "Cuffs: the hand passes through them as they are, so there is nothing to close."
+    return f"{closure.at.capitalize()}: {CLOSERS[closure.by]}"
 
 
 _WORDS: Final[Mapping[str, Say]] = {
     "mark": _mark,
     "neck slit": _neck_slit,
+    "piecing": _piecing,
     "halves": _halves,
     "gores in slits": _slit_gores,
     "gores": _gores,
@@ -305,7 +426,11 @@ _WORDS: Final[Mapping[str, Say]] = {
     "side panels": _side_panels,
     "shoulders": _shoulders,
     "neck": _neck,
+    "sleeve halves": _sleeve_halves,
+    "elbow gores": _elbow_gores,
     "sleeves": _sleeves,
+    "sleeves behind": _sleeves_behind,
+    "sleeve seams": _sleeve_seams,
     "side panels to back": _side_panels,
     "sleeves to side panels": _to_tops,
     "gussets": _gussets,

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 from ellwand.depict.setting_in import Face, SetIn, fan, inner_turn, set_in
-from ellwand.geometry.lines import Line, Point, arc, backwards, mirror
-from ellwand.model.draft import Draft
-from ellwand.model.drawing import Drawing, Stroke
+from ellwand.depict.view_others import other_view
+from ellwand.geometry.lines import Line, Point, arc, backwards, mirror, shift
+from ellwand.model.draft import Draft, piece_of
+from ellwand.model.drawing import Drawing, Role, Stroke
 from ellwand.model.wearer import Hand
 
 ARM_ANGLE = 38.0
@@ -19,6 +20,8 @@ def garment_view(draft: Draft, face: Face) -> Drawing:
 
     Gores fan out from their points: each half of the width they add turns the cloth beside it aside.
     """
+    if draft.choices.other is not None:
+        return other_view(draft, face)
     size = draft.dimensions
     strokes: list[Stroke] = []
     places = set_in(draft, face)
@@ -28,13 +31,17 @@ def garment_view(draft: Draft, face: Face) -> Drawing:
     sleeved = draft.choices.sleeve.shape != "none"
     if sleeved:
         for hand, sign in sides.items():
-            strokes += _sleeve(draft, hand, sign)
+            strokes += _Arm(draft, hand, sign).outline(face)
     strokes.append(Stroke("garment", trunk.outline(), True))
     if face == "front":
         strokes.append(Stroke("garment back", trunk.back_neck(), True))
+    if collar := draft.choices.neck.collar:
+        if face == "front":
+            strokes.append(Stroke("garment back", shift(trunk.back_neck(), 0.0, collar), True))
+        strokes.append(Stroke("garment", trunk.collar(), True))
     strokes += trunk.seams()
     if sleeved and size.gusset:
-        strokes += [_gusset(draft, hand, sign) for hand, sign in sides.items()]
+        strokes += [_Arm(draft, hand, sign).gusset() for hand, sign in sides.items()]
     return Drawing(tuple(strokes), ())
 
 
@@ -139,6 +146,12 @@ class _Trunk:
         right = (*front, *backwards(back))
         return (*right, *backwards(mirror(p for p in right if p[0] > 1e-6)))
 
+    def collar(self) -> Line:
+        """The band as it stands on this face's neck."""
+        right = self._neck(self.face)
+        neck = (*backwards(mirror(p for p in right if p[0] > 1e-6)), *right)
+        return (*neck, *((x, y + self.draft.choices.neck.collar) for x, y in backwards(neck)))
+
     def seams(self) -> list[Stroke]:
         out: list[Stroke] = []
         draft, size = self.draft, self.draft.dimensions
@@ -149,8 +162,13 @@ class _Trunk:
                 out.append(Stroke(role, mirror(line)))  # type: ignore[arg-type]
 
         neck_y = self._neck(self.face)[0][1]
-        if draft.choices.body.centre_seam in (self.face, "both"):
-            both("seam", ((0.0, neck_y), (0.0, max((p.gores for p in self.places if p.x == 0), default=0.0))))
+        seam_from = neck_y
+        if any(closure.at == f"centre-{self.face}" for closure in draft.choices.closures):
+            seam_from = max(0.0, neck_y - _opened_down(draft, self.face, self.length))
+            both("opening", ((0.0, neck_y), (0.0, seam_from)))
+        seam_to = max((p.gores for p in self.places if p.x == 0), default=0.0)
+        if (seam_from < neck_y or draft.choices.body.centre_seam in (self.face, "both")) and seam_from > seam_to:
+            both("seam", ((0.0, seam_from), (0.0, seam_to)))
         if size.side_panel:
             pivot = next((p.gores for p in self.places if p.name == f"side-{self.face}"), 0.0)
             inner = sum(self._fan(p) for p in self.places if p.x < self.half)
@@ -175,10 +193,13 @@ class _Trunk:
                 both("opening", line)
             if place.count > 1 and place.x == 0 and place.gores:
                 both("seam", ((0.0, place.gores), (0.0, 0.0)))
-        if self.face == "front" and size.neck_slit:
+        if size.neck_slit and self.face == ("back" if draft.choices.neck.slit == "back" else "front"):
             x = _slit_x(draft)
-            top = min(_neck_curve(draft, "front", self.length), key=lambda p: abs(p[0] - abs(x)))[1]
-            out.append(Stroke("opening", ((x, top), (x, top - size.neck_slit))))
+            top = min(_neck_curve(draft, self.face, self.length), key=lambda p: (abs(p[0] - abs(x)), p[1]))[1]
+            out.append(Stroke("opening", ((x, top + draft.choices.neck.collar), (x, top - size.neck_slit))))
+        edge = max(x for x, _ in self._neck(self.face))
+        for x, opened in _open_shoulders(draft, self.face):
+            out.append(Stroke("opening", ((x * edge, self.length), (x * (edge + opened), self.length))))
         return out
 
 
@@ -204,42 +225,82 @@ def _neck_curve(draft: Draft, face: Face, length: float) -> list[Point]:
     raise ValueError("a garment without neck")
 
 
+def _opened_down(draft: Draft, face: Face, whole: float) -> float:
+    """How far down from the neck a closure opens the centre (cm); ``whole`` where it is open to the hem."""
+    stem = f"centre-{face}-opening"
+    return next(
+        (
+            abs(edge.points[-1][1] - edge.points[0][1])
+            for part in draft.parts
+            for edge in piece_of(draft, part.id).edges
+            if edge.id.startswith(stem)
+        ),
+        whole,
+    )
+
+
 def _slit_x(draft: Draft) -> float:
     """Where the neck slit lies in the picture of the front: the wearer's left is at the viewer's right."""
     choice = draft.choices.neck.slit
     if choice not in ("left", "right"):
         return 0.0
     half = max(x for x, _ in _neck_curve(draft, "front", 0.0))
-    return 0.6 * half if choice == "left" else -0.6 * half
+    aside = half if draft.choices.neck.shape in ("rectangle", "square") else 0.6 * half
+    return aside if choice == "left" else -aside
 
 
-def _sleeve(draft: Draft, hand: Hand, sign: int) -> list[Stroke]:
-    """One sleeve, folded along its top, hanging from the shoulder; with the gusset showing under the arm."""
-    size, long = draft.dimensions, draft.dimensions.sleeve_lengths[hand]
-    a = math.radians(ARM_ANGLE)
-    along, under = (math.cos(a), -math.sin(a)), (-math.sin(a), -math.cos(a))
-    top: Point = (size.panel_width / 2, size.length)
-
-    def at(far: float, deep: float) -> Point:
-        x = top[0] + along[0] * far + under[0] * deep
-        return (sign * x, top[1] + along[1] * far + under[1] * deep)
-
-    cuff = [at(long, 0.0), at(long, size.cuff / 2)]
-    lower = [at(long * 0.5, size.elbow_width / 2)] if size.elbow_width else []
-    arm: Point = (sign * size.panel_width / 2, size.length - size.armhole)
-    body: Point = (sign * (size.panel_width / 2 + size.side_panel / 2), size.length - size.armhole)
-    return [Stroke("garment", (at(0.0, 0.0), *cuff, *lower, *([body] if size.side_panel else []), arm), True)]
+def _open_shoulders(draft: Draft, face: Face) -> list[tuple[int, float]]:
+    """Which side of the picture (1 right, −1 left) a shoulder is open beside the neck, and how far (cm)."""
+    left = 1 if face == "front" else -1
+    return [
+        (left if "left" in f"{part.id}-{edge.id}".split("-") else -left, math.dist(edge.points[0], edge.points[-1]))
+        for part in draft.parts
+        for edge in piece_of(draft, part.id).edges
+        if edge.kind == "shoulder opening" and face in f"{part.id}-{edge.id}".split("-")
+    ]
 
 
-def _gusset(draft: Draft, hand: Hand, sign: int) -> Stroke:
-    """The gusset folded cornerwise under the arm: along the body's side and along the sleeve's under edge."""
-    size, long = draft.dimensions, draft.dimensions.sleeve_lengths[hand]
-    x, y = size.panel_width / 2 + size.side_panel / 2, size.length - size.armhole
-    a = math.radians(ARM_ANGLE)
-    cuff = (
-        size.panel_width / 2 + math.cos(a) * long - math.sin(a) * size.cuff / 2,
-        size.length - math.sin(a) * long - math.cos(a) * size.cuff / 2,
-    )
-    share = min(1.0, size.gusset / math.dist((x, y), cuff))
-    tip = (x + (cuff[0] - x) * share, y + (cuff[1] - y) * share)
-    return Stroke("garment", ((sign * x, y), (sign * x, y - size.gusset), (sign * tip[0], tip[1])), True)
+class _Arm:
+    """One sleeve, folded along its top, hanging from the shoulder."""
+
+    def __init__(self, draft: Draft, hand: Hand, sign: int) -> None:
+        size, self.sleeve = draft.dimensions, draft.choices.sleeve
+        self.draft, self.size, self.sign, self.long = draft, size, sign, size.sleeve_lengths[hand]
+        self.armpit: Point = (size.panel_width / 2 + size.side_panel / 2, size.length - size.armhole)
+
+    def at(self, far: float, deep: float) -> Point:
+        """A point ``far`` along the top of the arm and ``deep`` below it, on the right of the picture."""
+        a = math.radians(ARM_ANGLE)
+        x = self.size.panel_width / 2 + math.cos(a) * far - math.sin(a) * deep
+        return (x, self.size.length - math.sin(a) * far - math.cos(a) * deep)
+
+    def _stroke(self, role: Role, line: Line, closed: bool) -> Stroke:
+        return Stroke(role, tuple((self.sign * x, y) for x, y in line), closed)
+
+    def _under_cuff(self) -> Point:
+        return self.at(self.long + self.sleeve.drop, (self.size.cuff + self.sleeve.elbow_gore) / 2)
+
+    def outline(self, face: Face) -> list[Stroke]:
+        """The sleeve; from behind also the seam behind the arm."""
+        size = self.size
+        lower = [self.at(self.long * 0.5, size.elbow_width / 2)] if size.elbow_width else []
+        side = [self.armpit] if size.side_panel else []
+        arm = (size.panel_width / 2, self.armpit[1])
+        line = (self.at(0.0, 0.0), self.at(self.long, 0.0), self._under_cuff(), *lower, *side, arm)
+        out = [self._stroke("garment", line, True)]
+        if self.sleeve.seam == "back" and face == "back":
+            share = 1.0 if size.side_panel else 0.5
+            deep = size.cuff / 2 * share * 2 * size.armhole / size.sleeve_top
+            start = (size.panel_width / 2, size.length - share * size.armhole)
+            out.append(self._stroke("seam", (start, self.at(self.long, deep)), False))
+        return out
+
+    def gusset(self) -> Stroke:
+        """The gusset folded under the arm: along the body's side and along the sleeve's under edge."""
+        x, y = self.armpit
+        edges = [edge for piece in self.draft.pieces if piece.place == "gusset" for edge in piece.edges]
+        sides = {edge.id.split("-")[0]: math.dist(edge.points[0], edge.points[-1]) for edge in edges}
+        cuff = self._under_cuff()
+        share = min(1.0, sides["sleeve"] / math.dist((x, y), cuff))
+        tip = (x + (cuff[0] - x) * share, y + (cuff[1] - y) * share)
+        return self._stroke("garment", ((x, y), (x, y - sides["body"]), tip), True)

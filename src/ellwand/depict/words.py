@@ -8,11 +8,14 @@ from typing import TypeVar
 from ellwand.depict.caution_words import CAUTIONS
 from ellwand.depict.finding_words import WHY
 from ellwand.depict.mend_words import MEND
+from ellwand.depict.other_step_words import other_step
 from ellwand.depict.saying import Numbers
 from ellwand.depict.slip_words import SLIP_MEND, SLIP_WHY
-from ellwand.depict.step_words import step as step
+from ellwand.depict.step_words import step as body_step
 from ellwand.errors import InternalFault
+from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding
+from ellwand.model.step import Step
 from ellwand.units import Unit
 
 __all__ = ["caution", "mend", "step", "why"]
@@ -34,6 +37,14 @@ def mend(finding: Finding, unit: Unit) -> str:
     if finding.outcome == "sound" or template is None:
         return ""
     return template(finding, Numbers(finding.values, unit))
+
+
+def step(step: Step, draft: Draft, unit: Unit) -> str:
+    """What to do in this step.
+
+    Raises KeyError for a step without words.
+    """
+    return (body_step if draft.choices.other is None else other_step)(step, draft, unit)
 
 
 def caution(caution: Caution, unit: Unit) -> str:

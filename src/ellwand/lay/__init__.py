@@ -3,5 +3,6 @@
 from __future__ import annotations
 
 from ellwand.lay.layout import lay_out
+from ellwand.lay.shapes import usable_width
 
-__all__ = ["lay_out"]
+__all__ = ["lay_out", "usable_width"]

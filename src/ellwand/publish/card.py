@@ -12,6 +12,7 @@ from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.sizes import extent
 from ellwand.depict.spread import drawing_bounds, pieces_sheet
 from ellwand.depict.view import garment_view
+from ellwand.depict.view_others import view_names
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
 from ellwand.publish.paper import Paper, paper_for
@@ -140,7 +141,7 @@ def _views(garment: Garment, width: float, height: float) -> tuple[str, float]:
     boxes = [drawing_bounds(drawing, 1.0) for drawing in drawings]
     scale = min(width * 0.48 / max(b[2] - b[0] for b in boxes), height / max(b[3] - b[1] for b in boxes))
     cells = [f"[{picture(drawing, scale)}]" for drawing in drawings]
-    captions = [f"align(center, {words(text)})" for text in ("front", "back")]
+    captions = [f"align(center, {words(text)})" for text in view_names(garment.draft)]
     grid = f"#grid(columns: (1fr, 1fr), align: center, row-gutter: 1.5mm, {', '.join(cells)}, {', '.join(captions)})"
     return grid, scale * max(b[3] - b[1] for b in boxes)
 
@@ -235,16 +236,20 @@ def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
     parts = []
     corners = [f"{row.letter}{nbsp}{at(row.along, row.across)}" for row in rows if row.what == "corner"]
     parts.append("   ".join(corners))
+    curves = [row for row in rows if row.what == "curve"]
+    for ends in dict.fromkeys(row.letter for row in curves):
+        spots = ", ".join(at(row.along, row.across) for row in curves if row.letter == ends)
+        parts.append(f"curve {ends} through {spots}")
     for row in rows:
         spot = at(row.along, row.across)
         if row.what == "arc":
             parts.append(f"arc {row.letter}: radius {format_length(row.radius, unit)} about {spot}")
-        elif row.what == "curve":
-            parts.append(f"neck curve {row.letter} through {spot}")
         elif row.what == "slit":
             parts.append(f"slit{' ' + row.note if row.note else ''}: {spot} to {at(row.to_along, row.to_across)}")
         elif row.what == "neck":
             parts.append(f"{row.note}, which is at {spot}")
+        elif row.what == "facing":
+            parts.append(row.note)
     return ".  ".join(parts) + "."
 
 

@@ -9,10 +9,11 @@ from typing import Any
 
 from ellwand.depict import words
 from ellwand.geometry.lines import Line
+from ellwand.model.choices import Choices
 from ellwand.model.draft import EdgeRef, Part, Seam
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
-from ellwand.model.piece import Edge, Guide, Level, Piece
+from ellwand.model.piece import Edge, Guide, Level, Mark, Piece
 
 SCHEMA = "ellwand/1"
 PLACES = 6
@@ -48,9 +49,10 @@ def document(garment: Garment) -> dict[str, Any]:
         },
         "arms": _plain(garment.wearer.arms),
         "taken_up": _plain(garment.draft.taken_up),
-        "choices": {**_plain(garment.choices), "settled": _plain(garment.draft.dimensions)},
+        "choices": {**_choices(garment.choices), "settled": _plain(garment.draft.settled)},
         "pieces": [_piece(piece) for piece in garment.draft.pieces],
         "parts": _plain(garment.draft.parts),
+        **({"applied": _plain(garment.draft.applied)} if garment.draft.applied else {}),
         "seams": _plain(garment.draft.seams),
         "rims": [
             {**_plain(rim), "length": round(rim.length, PLACES), "opens_to": " and ".join(rim.opens_to)}
@@ -91,7 +93,12 @@ def document(garment: Garment) -> dict[str, Any]:
             }
             for step in garment.steps
         ],
-        "closures": _plain(garment.choices.closures),
+        "closures": _plain(garment.closings),
+        "period": [
+            {"id": check_id(each), **_plain(each.values), "why": words.why(each, unit), "mend": words.mend(each, unit)}
+            for each in garment.proof.findings
+            if each.code.startswith("period")
+        ],
         "cautions": [words.caution(caution, unit) for caution in garment.cautions],
     }
     if not garment.lays:
@@ -102,6 +109,18 @@ def document(garment: Garment) -> dict[str, Any]:
 def check_id(finding: Finding) -> str:
     """A name for a check: what was checked, of what."""
     return f"{finding.code}:{finding.subject}" if finding.subject else finding.code
+
+
+COMMON = ("style", "layer", "sewing", "beneath_mm", "date", "region", "other")
+"""Choices that a garment has which is not cut as a tunic is."""
+
+
+def _choices(choices: Choices) -> dict[str, Any]:
+    """What was chosen; for a garment of its own cut without what is only said of a tunic."""
+    plain: dict[str, Any] = _plain(choices)
+    if choices.other is None:
+        return {key: value for key, value in plain.items() if key != "other"}
+    return {key: plain[key] for key in COMMON}
 
 
 def _number(value: float | None) -> float | None:
@@ -126,6 +145,7 @@ def _line(line: Iterable[tuple[float, float]]) -> list[list[float]]:
 
 
 def _piece(piece: Piece) -> dict[str, Any]:
+    """``kind`` is told of applied pieces only, ``marks`` where there are any."""
     return {
         "id": piece.id,
         "name": piece.name,
@@ -143,11 +163,14 @@ def _piece(piece: Piece) -> dict[str, Any]:
                 "kind": edge.kind,
                 "points": _line(edge.points),
                 "allowance": _number(edge.allowance),
+                "turned": edge.turned,
             }
             for edge in piece.edges
         ],
         "levels": _plain(piece.levels),
         "guides": _plain(piece.guides),
+        **({"kind": piece.kind} if piece.kind != "shell" else {}),
+        **({"marks": _plain(piece.marks)} if piece.marks else {}),
     }
 
 
@@ -184,5 +207,6 @@ def _read_piece(piece: dict[str, Any]) -> Piece:
                 for level in piece["levels"]
             ),
             "guides": tuple(Guide(guide["name"], _points(guide["points"])) for guide in piece["guides"]),
+            "marks": tuple(Mark(**{**mark, "at": tuple(mark["at"])}) for mark in piece.get("marks", ())),
         }
     )
