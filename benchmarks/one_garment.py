@@ -14,8 +14,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 from ellwand.draft import draft
+from ellwand.loading import load_sheet
 from ellwand.measure import wearer_from
-from ellwand.pipeline import load_sheet, make
+from ellwand.pipeline import make
 from ellwand.prove import prove
 from ellwand.publish import card_pdf
 from ellwand.publish.garment_json import garment_json

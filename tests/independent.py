@@ -53,7 +53,8 @@ def _pieces(doc: Doc) -> list[str]:
 
 def _shell(doc: Doc) -> list[str]:
     out = []
-    pieces = {piece["id"]: piece for piece in doc["pieces"]}
+    # applied pieces (facings, strips) are laid, but no part of the shell
+    pieces = {piece["id"]: piece for piece in doc["pieces"] if piece.get("kind") != "applied"}
     turned = {part["id"]: bool(part["mirrored"]) for part in doc["parts"]}
     points = {
         (part["id"], edge["id"]): edge["points"] for part in doc["parts"] for edge in pieces[part["piece"]]["edges"]
@@ -169,7 +170,8 @@ def _lay(doc: Doc, lay: Doc) -> list[str]:
             if common > 0.01:
                 out.append(f"{lay['placements'][i]['part']} overlaps {lay['placements'][j]['part']} by {common:.3f}")
     laid = Counter(placement["part"] for placement in lay["placements"])
-    out += [f"{part['id']} laid {laid[part['id']]} times" for part in doc["parts"] if laid[part["id"]] != 1]
+    every = [*doc["parts"], *doc.get("applied", [])]
+    out += [f"{part['id']} laid {laid[part['id']]} times" for part in every if laid[part["id"]] != 1]
     if lay["length"] + 1e-6 < lay["lower_bound"]:
         out.append("shorter than its own lower bound")
     return out

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
-from ellwand.draft import draft, draft_to_grow
+from ellwand.draft import draft, draft_to_grow, pieced_to_fit
 from ellwand.errors import CannotDraft
 from ellwand.measure import grown, wearer_from
 from ellwand.model.draft import Draft
@@ -79,10 +79,34 @@ def wide_sample(count: int = 160) -> tuple[tuple[Draft, Wearer], ...]:
             out.append(drafted(garment))
         except CannotDraft:
             continue
-    return (*out[:count], *growing_sample())
+    return (*out[:count], *growing_sample(), *body_sample(), *sleeve_sample(), *opened_sample())
 
 
 CHILD: Mapping[str, Any] = {"name": "Wat", "sex": "male", "age": 8, "height": 128, "head_girth": 53}
+
+
+def sleeve_sample() -> Iterator[tuple[Draft, Wearer]]:
+    """Sleeves in halves, with their seam behind the arm, shaped, dropped, gored, and every kind of gusset."""
+    for cut, sleeve in itertools.product(
+        ("wide panels", "shoulder panels"),
+        (
+            {"pieces": "two", "gusset_shape": "triangles"},
+            {"seam": "back", "gusset": "none", "elbow_gore": 8},
+            {"seam": "back", "gusset": "none", "pieces": "two"},
+            {"head": "shaped", "head_ease": 2},
+            {"shape": "wide", "drop": 15, "gusset_shape": "diamond"},
+            {"shape": "fitted forearm", "elbow_gore": 8},
+            {"shape": "wide", "pieces": "two", "drop": 15},
+        ),
+    ):
+        yield drafted({"body": {"cut": cut, "shoulder": "seam"}, "sleeve": sleeve})
+
+
+def opened_sample() -> Iterator[tuple[Draft, Wearer]]:
+    """Centres that open from the neck down to every level, alone and into a split."""
+    for at, to, splits in itertools.product(("centre-front", "centre-back"), ("waist", "hip", "hem"), (False, True)):
+        split = [{"place": at, "height": "hip"}] if splits else []
+        yield drafted({"length": "ankle", "closures": [{"at": at, "to": to}], "splits": split})
 
 
 def growing_sample() -> Iterator[tuple[Draft, Wearer]]:
@@ -99,3 +123,28 @@ def growing_sample() -> Iterator[tuple[Draft, Wearer]]:
             },
             CHILD,
         )
+
+
+BODIES: tuple[Mapping[str, Any], ...] = (
+    {
+        "gores": [{"place": "side", "start": 40, "base": 30}, {"place": "side", "start": "waist", "base": 40}],
+        "body": {"back_longer": 8},
+        "blouse": 6,
+    },
+    {
+        "gores": [
+            {"place": "centre-front", "start": "hip", "base": 50, "top": 6},
+            {"place": "centre-back", "start": "hip", "base": 50, "hem": "straight"},
+        ],
+        "body": {"centre_seam": "both", "shoulder": "seam", "shoulder_slope": 3},
+    },
+    {"gores": [{"place": "side", "start": "hip", "base": 50, "make": "pieced"}], "length": "floor", "train": 30},
+)
+
+
+def body_sample() -> Iterator[tuple[Draft, Wearer]]:
+    """Gores of every kind, longer backs, sloped shoulders; and all of it pieced from a narrow cloth."""
+    for garment in BODIES:
+        draft, wearer = drafted(garment)
+        yield draft, wearer
+        yield pieced_to_fit(draft, 40, 120), wearer

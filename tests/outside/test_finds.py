@@ -8,12 +8,17 @@ gives choices (panel ease, gore bases, neck ease), never the number it checks.
 from __future__ import annotations
 
 import math
+from pathlib import Path
 from typing import Any
 
 import pytest
+from finds import Find, doubts, finds, page
 
 from ellwand import Garment, prove_sheet
+from ellwand.prove.evidence import evidence
 from sheets import sheet
+
+DOC = Path(__file__).parents[2] / "docs" / "finds.md"
 
 MAN: dict[str, Any] = {
     "sex": "male",
@@ -52,8 +57,8 @@ def bocksten() -> Garment:
     )
 
 
-def test_bocksten_hem_is_250() -> None:
-    # the four bases and two panels add up along the hem; slits are drawn 0.2 wide
+def test_bocksten_bases_and_panels_add_up_to_its_hem() -> None:
+    # the side gores' 38 are what the hem of 250 leaves: this checks the sum, not the find; slits are drawn 0.2 wide
     assert rim(bocksten(), "hem") == pytest.approx(250, abs=0.6)
 
 
@@ -166,3 +171,41 @@ def test_sizes_lie_in_published_ranges(layer: str) -> None:
     assert 98 + 10 <= size.body_girth <= 98 + 40
     assert 35 <= size.sleeve_top <= 60
     assert size.gusset == 0 or 8 <= size.gusset <= 12
+
+
+NAMES = [find.name for find in finds()]
+
+
+@pytest.mark.parametrize("find", finds(), ids=NAMES)
+def test_numbers_of_finds_that_no_choice_was_given(find: Find) -> None:
+    """Every residual within what the data say it may be; the data say why it is not nothing."""
+    for number in find.numbers:
+        assert abs(number.residual) <= number.tolerance, (number.what, number.residual)
+        assert number.basis in ("geometry", "wearer")
+
+
+@pytest.mark.parametrize("find", finds(), ids=NAMES)
+def test_what_was_once_worn_can_be_made_and_worn(find: Find) -> None:
+    """It assembles, goes on, lets its wearer walk and sit: nothing in the proof 'will not work'."""
+    assert all(each.outcome != "will not work" for each in find.garment.proof.findings)
+    assert find.garment.proof.shell.orientable
+    assert all("the program" not in each for each in doubts(find))
+
+
+@pytest.mark.parametrize("find", finds(), ids=NAMES)
+def test_the_evidence_knows_the_finds_in_their_own_time(find: Find) -> None:
+    """What is 'not known' at a find's own date and place is only what we added to it, and said so."""
+    unknown = {each.subject for each in evidence(find.garment.draft) if each.values.get("standing") == "not known"}
+    assert unknown == find.undated
+
+
+def test_armholes_agree_with_finds_on_the_whole() -> None:
+    """Six published armholes: their mean residual is small, though no wearer is known."""
+    residuals = [number.residual for find in finds() for number in find.numbers if number.what == "armhole"]
+    assert len(residuals) == 6
+    assert abs(sum(residuals) / len(residuals)) < 3
+
+
+def test_the_page_of_finds_is_up_to_date() -> None:
+    """python tests/outside/finds.py > docs/finds.md"""
+    assert DOC.read_text("utf-8") == page()

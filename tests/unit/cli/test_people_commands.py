@@ -11,9 +11,10 @@ import pdfplumber
 import pytest
 
 from ellwand.asking import asked_for
+from ellwand.loading import load_sheet
 from ellwand.measure import read_people, read_raw
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
-from ellwand.pipeline import load_sheet, prove_sheet
+from ellwand.pipeline import prove_sheet
 from running import run
 from sheets import sheet
 
