@@ -64,9 +64,7 @@ def read_raw(table: Mapping[str, object]) -> RawWearer:
     unit = _unit(table.get("unit", "cm"))
     age = _age(table["age"]) if "age" in table else None
     sex = _sex(table["sex"]) if "sex" in table else None
-    lengths = {
-        ALIASES.get(key, key): _length(key, value, unit) for key, value in table.items() if key not in ABOUT
-    }
+    lengths = {ALIASES.get(key, key): _length(key, value, unit) for key, value in table.items() if key not in ABOUT}
     arms = {hand: lengths[key] for key, hand in ARMS.items() if key in lengths}
     values = {name: cm for name, cm in lengths.items() if name not in ARMS}
     if arms and "arm_length" not in values:
