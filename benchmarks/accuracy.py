@@ -3,7 +3,7 @@
     python benchmarks/accuracy.py > docs/accuracy.md
 
 Takes some minutes on two cores.  Everyone is held against bodies fitted to the other four fifths of the survey; the
-trials are those of tests/outside/slip_trials.py.
+trials are those of tests/slip_trials.py.
 """
 
 from __future__ import annotations
@@ -16,13 +16,13 @@ from typing import Final
 
 import numpy as np
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "tests" / "outside"))
-
-from slip_trials import FOLDS, KINDS, SEXES, TEN, Tally, columns, fitted_without, fold_of, people, trial
+sys.path.insert(0, str(Path(__file__).parents[1] / "tests"))
 
 from ellwand.measure.gaussian import NAMES, PLACE, Array, condition
 from ellwand.measure.survey import TRANSLATIONS
 from ellwand.model.wearer import Sex
+from slip_trials import FOLDS, KINDS, SEXES, TEN, Tally, fitted_without, fold_of, people, trial
+from survey import survey_columns
 
 GIVEN: Final = {
     "height, bust": ("height", "bust_girth"),
@@ -102,7 +102,7 @@ def residuals() -> Iterator[str]:
 
 def main() -> None:
     """Print the page."""
-    women, men = (len(columns(sex)[1]) for sex in SEXES)
+    women, men = (len(survey_columns(sex)[1]) for sex in SEXES)
     print(f"""# Accuracy
 
 Printed by `python benchmarks/accuracy.py > docs/accuracy.md`. People: the {women} women and {men} men of ANSUR II's

@@ -10,7 +10,6 @@ growthcharts 0.2.1
 from __future__ import annotations
 
 import csv
-import gzip
 from functools import cache
 from pathlib import Path
 
@@ -23,6 +22,7 @@ from ellwand.measure.gaussian import NAMES, PLACE, Array, condition
 from ellwand.measure.raw import RawWearer
 from ellwand.measure.survey import TRANSLATIONS, translate
 from ellwand.model.wearer import Sex
+from survey import survey_columns, survey_fields
 
 DATA = Path(__file__).parents[1] / "data"
 SEXES: tuple[Sex, ...] = ("female", "male")
@@ -38,28 +38,6 @@ RESIDUALS = {
     "neck_base_girth": ("neck_base_girth", 1.4, 1.7),
     "wrist_girth": ("wrist_girth", 0.6, 0.6),
 }
-
-
-@cache
-def survey_columns(sex: Sex) -> tuple[tuple[str, ...], Array]:
-    """Names and rows (cm) of one sex in the survey."""
-    with gzip.open(DATA / "ansur2.csv.gz", "rt", encoding="utf-8") as lines:
-        rows = [row for row in csv.DictReader(lines) if row["sex"] == sex[0]]
-    names = tuple(name for name in rows[0] if name not in ("sex", "age"))
-    return names, np.array([[float(row[name]) for name in names] for row in rows])
-
-
-@cache
-def survey_fields(sex: Sex) -> Array:
-    """The same people under our measurements (cm), in the order of FIELDS."""
-    names, rows = survey_columns(sex)
-    fields = np.zeros((len(rows), len(NAMES)))
-    for at, name in enumerate(NAMES):
-        translation = TRANSLATIONS[name]
-        fields[:, at] = translation.female if sex == "female" else translation.male
-        for column, weight in translation.columns.items():
-            fields[:, at] += weight * rows[:, names.index(column)]
-    return fields
 
 
 @cache

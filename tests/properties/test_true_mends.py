@@ -13,7 +13,7 @@ from typing import Any, Final
 import pytest
 
 from ellwand import BadInput
-from ellwand.depict.mend_words import MEND
+from ellwand.depict.words.mends import MEND
 from ellwand.errors import CannotDraft
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment

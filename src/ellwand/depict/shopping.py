@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ellwand.depict.closing_words import BOUGHT, to_buy
+from ellwand.depict.words.closings import BOUGHT, to_buy
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay

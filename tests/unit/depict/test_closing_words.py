@@ -9,9 +9,9 @@ import pytest
 
 from ellwand.adorn import adorn
 from ellwand.adorn.closings import KINDS
-from ellwand.depict.closing_words import closing, to_buy
 from ellwand.depict.fastenings import fastening_rows, fastening_signs
 from ellwand.depict.pieces import piece_drawing
+from ellwand.depict.words.closings import closing, to_buy
 from ellwand.model.draft import Draft, piece_of
 from ellwand.units import format_length
 from proving_specimens import drafted

@@ -8,16 +8,16 @@ from pathlib import Path
 import pytest
 
 from ellwand.depict import words
-from ellwand.depict.caution_words import CAUTIONS
-from ellwand.depict.finding_words import WHY
-from ellwand.depict.mend_words import MEND
+from ellwand.depict.words.cautions import CAUTIONS
+from ellwand.depict.words.findings import WHY
+from ellwand.depict.words.mends import MEND
 from ellwand.errors import InternalFault
 from ellwand.model.finding import Caution, Finding
 from ellwand.prove import cautions, prove
 from ellwand.units import Unit
 from proving_specimens import drafted, wide_sample
 
-SOURCE = Path(words.__file__).parents[1]
+SOURCE = Path(words.__file__).parents[2]
 
 
 def reads_well(sentence: str) -> bool:

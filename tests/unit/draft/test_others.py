@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from bodies import rows, sample, wearer
 from ellwand import BadInput, CannotDraft, garment_json, make, prove_sheet
 from ellwand.depict import words
-from ellwand.depict.other_step_words import OTHER_STEPS
+from ellwand.depict.words.other_steps import OTHER_STEPS
 from ellwand.errors import InternalFault
 from ellwand.geometry.lines import area, length
 from ellwand.model.finding import Finding

@@ -10,27 +10,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from test_estimating import people
 
-from ellwand.depict.saying import Numbers
-from ellwand.depict.slip_words import SLIP_MEND, SLIP_WHY
+from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.slips import SLIP_MEND, SLIP_WHY
 from ellwand.measure import RawWearer, doubts, read_raw, wearer_from
 from ellwand.measure.gaussian import NAMES
 from ellwand.measure.slips import list_slips, slips
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Sex
+from slip_trials import TEN
 
 WOMAN: Mapping[str, object] = {"sex": "female", "height": 164, "bust_girth": 96}
-TEN = (
-    "height",
-    "bust_girth",
-    "waist_girth",
-    "hip_girth",
-    "neck_base_girth",
-    "head_girth",
-    "arm_length",
-    "upper_arm_girth",
-    "wrist_girth",
-    "crotch_to_floor",
-)
 
 
 def asked(table: Mapping[str, object]) -> list[tuple[str, str]]:

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ellwand.depict import words
-from ellwand.depict.evidence_words import PHRASES
+from ellwand.depict.words.evidence import PHRASES
 from ellwand.model import choices as chosen
 from ellwand.model import others
 from ellwand.model.finding import Finding

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TypeVar
 
-from ellwand.depict.caution_words import CAUTIONS
-from ellwand.depict.finding_words import WHY
-from ellwand.depict.mend_words import MEND
-from ellwand.depict.other_step_words import other_step
-from ellwand.depict.saying import Numbers
-from ellwand.depict.slip_words import SLIP_MEND, SLIP_WHY
-from ellwand.depict.step_words import step as body_step
+from ellwand.depict.words.cautions import CAUTIONS
+from ellwand.depict.words.findings import WHY
+from ellwand.depict.words.mends import MEND
+from ellwand.depict.words.other_steps import other_step
+from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.slips import SLIP_MEND, SLIP_WHY
+from ellwand.depict.words.steps import step as body_step
 from ellwand.errors import InternalFault
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding

@@ -6,12 +6,9 @@ bodies fitted to the other four.
 
 from __future__ import annotations
 
-import csv
-import gzip
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 from typing import Final
 
 import numpy as np
@@ -20,12 +17,12 @@ from ellwand.measure.doubting import questions
 from ellwand.measure.gaussian import NAMES, PLACE, Array, Gaussian
 from ellwand.measure.likely import Adults
 from ellwand.measure.raw import RawWearer
-from ellwand.measure.survey import TRANSLATIONS, translate
+from ellwand.measure.survey import translate
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Sex
 from ellwand.units import Unit
+from survey import survey_columns, survey_fields
 
-DATA: Final = Path(__file__).parents[1] / "data"
 SEXES: Final[tuple[Sex, ...]] = ("female", "male")
 FOLDS: Final = 5
 TEN: Final = (
@@ -45,25 +42,9 @@ Values = Mapping[str, float]
 
 
 @cache
-def columns(sex: Sex) -> tuple[tuple[str, ...], Array]:
-    """Names and rows (cm) of one sex in the survey."""
-    with gzip.open(DATA / "ansur2.csv.gz", "rt", encoding="utf-8") as lines:
-        rows = [row for row in csv.DictReader(lines) if row["sex"] == sex[0]]
-    names = tuple(name for name in rows[0] if name not in ("sex", "age"))
-    return names, np.array([[float(row[name]) for name in names] for row in rows])
-
-
-@cache
 def people(sex: Sex) -> Array:
-    """The same people under our measurements (cm, to a tenth as a tape gives them), in the order of FIELDS."""
-    names, rows = columns(sex)
-    fields = np.zeros((len(rows), len(NAMES)))
-    for at, name in enumerate(NAMES):
-        translation = TRANSLATIONS[name]
-        fields[:, at] = translation.female if sex == "female" else translation.male
-        for column, weight in translation.columns.items():
-            fields[:, at] += weight * rows[:, names.index(column)]
-    return fields.round(1)
+    """Everyone of one sex under our measurements (cm, to a tenth as a tape gives them), in the order of FIELDS."""
+    return np.round(survey_fields(sex), 1)
 
 
 @cache
@@ -75,7 +56,7 @@ def fold_of(sex: Sex) -> Array:
 @cache
 def fitted_without(sex: Sex, fold: int) -> Gaussian:
     """The body of the other four fifths."""
-    names, rows = columns(sex)
+    names, rows = survey_columns(sex)
     others = rows[fold_of(sex) != fold]
     return translate(names, others.mean(axis=0), np.cov(others.T), sex)
 

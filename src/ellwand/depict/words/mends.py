@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from ellwand.depict.evidence_words import EVIDENCE_MEND
-from ellwand.depict.layer_words import LAYER_MEND
-from ellwand.depict.other_words import OTHER_MEND
-from ellwand.depict.saying import Numbers
+from ellwand.depict.words.evidence import EVIDENCE_MEND
+from ellwand.depict.words.layers import LAYER_MEND
+from ellwand.depict.words.others import OTHER_MEND
+from ellwand.depict.words.saying import Numbers
 from ellwand.model.finding import Finding
 
 Say = Callable[[Finding, Numbers], str]

@@ -2,31 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.step_words import FINISH
+from ellwand.depict.words.step_asking import FINISH, Say, always, lengths
 from ellwand.errors import InternalFault
-from ellwand.geometry.lines import length
-from ellwand.model.draft import Draft, edge_at
+from ellwand.model.draft import Draft
 from ellwand.model.others import Apron, ApronSize, BreechesSize, Cloak, CloakSize, Coif, Hood
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
-
-Say = Callable[[Step, Draft, Unit], str]
-
-
-def _always(words: str) -> Say:
-    return lambda step, draft, unit: words
-
-
-def _lengths(step: Step, draft: Draft, unit: Unit) -> str:
-    """The lengths of the step's seams, each once; nothing when there are many."""
-    cms = sorted(length(edge_at(draft, seam.b).points) for seam in draft.seams if seam.id in step.seams)
-    words = list(dict.fromkeys(format_length(cm, unit) for cm in cms))
-    if not words or len(words) > 3:
-        return ""
-    return f" ({' and '.join(words)}{' each' if len(words) == 1 and len(cms) > 1 else ''})"
 
 
 def _mark(step: Step, draft: Draft, unit: Unit) -> str:
@@ -37,13 +21,13 @@ def _mark(step: Step, draft: Draft, unit: Unit) -> str:
 
 def _crown(step: Step, draft: Draft, unit: Unit) -> str:
     if isinstance(draft.choices.other, Hood):
-        return f"Sew the two sides together along the crown{_lengths(step, draft, unit)}."
+        return f"Sew the two sides together along the crown{lengths(step, draft, unit)}."
     if any(part.id == "band" for part in draft.parts):
         return (
-            f"Sew the band between the two sides, from the brow over the head to the nape{_lengths(step, draft, unit)}."
+            f"Sew the band between the two sides, from the brow over the head to the nape{lengths(step, draft, unit)}."
             " Ease the straight edge round the curve."
         )
-    return f"Sew the two halves together from the brow over the head to the nape{_lengths(step, draft, unit)}."
+    return f"Sew the two halves together from the brow over the head to the nape{lengths(step, draft, unit)}."
 
 
 def _front_back(step: Step, draft: Draft, unit: Unit) -> str:
@@ -56,20 +40,20 @@ def _front_back(step: Step, draft: Draft, unit: Unit) -> str:
         else ""
     )
     return (
-        f"{fold} Close the back seam and the short seam under the face{end}{_lengths(step, draft, unit)}.{tail}".strip()
+        f"{fold} Close the back seam and the short seam under the face{end}{lengths(step, draft, unit)}.{tail}".strip()
     )
 
 
 def _squares(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        f"Set in the squares, one corner up, in front and behind{_lengths(step, draft, unit)}: sew one side from the"
+        f"Set in the squares, one corner up, in front and behind{lengths(step, draft, unit)}: sew one side from the"
         " hem to the corner, turn, and sew the other down. Work a bar over the corner."
     )
 
 
 def _shoulders(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        f"Let the shoulder gores into their slits{_lengths(step, draft, unit)}: start at the hem, stop at the point,"
+        f"Let the shoulder gores into their slits{lengths(step, draft, unit)}: start at the hem, stop at the point,"
         " the hood's allowance narrowing to nothing there. Work a bar over the point."
     )
 
@@ -102,7 +86,7 @@ def _gusset(step: Step, draft: Draft, unit: Unit) -> str:
     allowance = format_length(draft.choices.sewing.allowance, unit)
     return (
         "Set the square in: one corner at the top of each inside leg, one in front, one behind; two sides to each leg"
-        f"{_lengths(step, draft, unit)}. Stop {allowance} short of every corner, one allowance, and work a bar there."
+        f"{lengths(step, draft, unit)}. Stop {allowance} short of every corner, one allowance, and work a bar there."
     )
 
 
@@ -157,34 +141,34 @@ def _fasten(step: Step, draft: Draft, unit: Unit) -> str:
 OTHER_STEPS: Final[Mapping[str, Say]] = {
     "mark": _mark,
     "strips": lambda step, draft, unit: (
-        f"Sew the strips together along the grain{_lengths(step, draft, unit)}, those next to the neck first."
+        f"Sew the strips together along the grain{lengths(step, draft, unit)}, those next to the neck first."
     ),
     "shoulder gores": _shoulders,
     "crown": _crown,
     "front and back": _front_back,
     "square gores": _squares,
-    "tail": _always(
+    "tail": always(
         "Fold the tail lengthwise, right sides together; sew it along its side and across its tip, and turn it."
     ),
-    "tail on": _always("Sew the root of the tail into the opening at the back of the crown."),
+    "tail on": always("Sew the root of the tail into the opening at the back of the crown."),
     "gather": _gather,
     "inside legs": lambda step, draft, unit: (
-        f"Close the inside seam of each leg from the hem up{_lengths(step, draft, unit)}."
+        f"Close the inside seam of each leg from the hem up{lengths(step, draft, unit)}."
     ),
     "crotch gusset": _gusset,
     "rise": lambda step, draft, unit: (
         f"Put one leg into the other, right sides together, and sew the centre seams in one run"
-        f"{_lengths(step, draft, unit)} in back stitch; they take the strain."
+        f"{lengths(step, draft, unit)} in back stitch; they take the strain."
     ),
-    "let hang": _always(
+    "let hang": always(
         "Hang the cloak for a day so that the slanting parts settle, then level its hem from the floor."
     ),
-    "face edge": _always("Turn the edge of the face opening twice and hem it."),
+    "face edge": always("Turn the edge of the face opening twice and hem it."),
     "outer edges": _outer,
     "lower edge": _hem,
     "casing": _casing,
-    "leg hems": _always("Turn up the hem of each leg and hem it."),
-    "band": _always("Fold the band over the gathers, turn in its edges and ends, and fell it down inside."),
+    "leg hems": always("Turn up the hem of each leg and hem it."),
+    "band": always("Fold the band over the gathers, turn in its edges and ends, and fell it down inside."),
     "fasten": _fasten,
 }
 """Every step's words, by its code."""

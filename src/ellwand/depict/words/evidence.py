@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from ellwand.depict.saying import Numbers, place
+from ellwand.depict.words.saying import Numbers, place
 from ellwand.model.finding import Finding
 
 Say = Callable[[Finding, Numbers], str]

@@ -6,10 +6,10 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from ellwand.depict.evidence_words import EVIDENCE_WHY
-from ellwand.depict.layer_words import LAYER_WHY
-from ellwand.depict.other_words import OTHER_WHY
-from ellwand.depict.saying import Numbers, place
+from ellwand.depict.words.evidence import EVIDENCE_WHY
+from ellwand.depict.words.layers import LAYER_WHY
+from ellwand.depict.words.others import OTHER_WHY
+from ellwand.depict.words.saying import Numbers, place
 from ellwand.model.finding import Finding
 
 Say = Callable[[Finding, Numbers], str]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from ellwand.depict.other_words import OTHER_CAUTIONS
-from ellwand.depict.saying import Numbers
+from ellwand.depict.words.others import OTHER_CAUTIONS
+from ellwand.depict.words.saying import Numbers
 
 Say = Callable[[Numbers], str]
 
