@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
-from ellwand.choose import Sheet
+from ellwand.choose import Sheet, read_sheet
+from ellwand.choose.styles import STYLES
 from ellwand.draft import draft
 from ellwand.errors import CannotDraft
 from ellwand.measure import check_human, estimate, read_raw
 from ellwand.model.draft import Draft
-from ellwand.model.measurement import FIELDS
+from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.model.wearer import Wearer
 
 ALWAYS: Final = ("height", "bust_girth")
@@ -59,3 +60,37 @@ def _differ(one: Draft, other: Draft | None) -> bool:
         for each in (one, other)
     )
     return len(a) != len(b) or any(abs(x - y) > SAME for x, y in zip(a, b, strict=True))
+
+
+def by_style() -> str:
+    """docs/asked.md as text: what each style asks for, on a usual body."""
+    asked = {style: asked_for(read_sheet(_usual(style), lambda _: 0.0)) for style in STYLES}
+    rows = [
+        f"| {about.label} | " + " | ".join("●" if name in asked[style] else "" for style in STYLES) + " |"
+        for name, about in MEASUREMENTS.items()
+    ]
+    return "\n".join(
+        [
+            "# What each garment asks for",
+            "",
+            "Dots: the measurement decides the size of some piece. Found by drafting each style with one measurement"
+            " changed at a time, on a usual body; other choices may ask for more or less, and `ellwand form SHEET`"
+            " stars what one garment needs. Without a dot it is still used by the checks, or to estimate the others.",
+            "",
+            "This page is generated: `python -m ellwand.asking > docs/asked.md`.",
+            "",
+            "| measurement | " + " | ".join(STYLES) + " |",
+            "|---|" + ":-:|" * len(STYLES),
+            *rows,
+            "",
+        ]
+    )
+
+
+def _usual(style: str) -> bytes:
+    wearer = "wearer = {height = 168, bust_girth = 96, head_girth = 57}"
+    return f'{wearer}\ngarment = {{style = "{style}"}}\ncloth.main = {{width = 150}}\n'.encode()
+
+
+if __name__ == "__main__":
+    print(by_style(), end="")

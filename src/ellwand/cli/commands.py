@@ -68,7 +68,7 @@ def lay(sheet: SheetFile, seconds: Seconds = 5.0, seed: Seed = 1, unit: InUnit =
 
 
 def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:
-    """The Saltmere players' demo: three people of our own invention, three garments."""
+    """The Saltmere players' demo: five people of our own invention, five garments."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
     from ellwand.loading import load_sheet

@@ -81,7 +81,10 @@ def pieces_sheet(draft: Draft, unit: Unit, width: float, height: float) -> Sheet
     while True:
         drawn = _drawn(draft, unit, scale)
         room, tall = width / scale, height / scale
-        spots = _in_columns(drawn, GAP / scale, room, tall) or _in_rows(drawn, GAP / scale, room, tall)
+        gap = GAP / scale
+        spots = (
+            _in_columns(drawn, gap, room, tall) or _in_rows(drawn, gap, room, tall) or _in_gaps(drawn, gap, room, tall)
+        )
         if spots is None and scale <= SMALLEST:
             spots = _in_rows(drawn, GAP / scale, room, float("inf"))
         if spots is not None:
@@ -145,6 +148,36 @@ def _in_rows(drawn: list[Drawn], gap: float, width: float, height: float) -> Spo
             right += wide + gap + spare
         down += max(high for _, _, high in row) + gap
     return out if down - gap <= height else None
+
+
+def _in_gaps(drawn: list[Drawn], gap: float, width: float, height: float) -> Spots | None:
+    """Each as high up as it goes, then as far left, under those that are there; None when they do not fit."""
+    # the lower line of what is placed: from an x on, how far down it reaches
+    line: list[tuple[float, float]] = [(0.0, 0.0)]
+    out: Spots = []
+    for drawing, wide, high in drawn:
+        starts = [x for x, _ in line if x + wide <= width + 1e-9]
+        if not starts:
+            return None
+        down, right = min((_reach(line, x, x + wide + gap), x) for x in starts)
+        if down + high > height:
+            return None
+        out.append((drawing, right, down))
+        line = _lowered(line, right, right + wide + gap, down + high + gap)
+    return out
+
+
+def _reach(line: list[tuple[float, float]], left: float, right: float) -> float:
+    """How far down the line reaches between two x."""
+    ends = [*[x for x, _ in line[1:]], float("inf")]
+    return max(down for (x, down), end in zip(line, ends, strict=True) if x < right - 1e-9 and end > left + 1e-9)
+
+
+def _lowered(line: list[tuple[float, float]], left: float, right: float, down: float) -> list[tuple[float, float]]:
+    """The line once something reaches ``down`` between ``left`` and ``right``."""
+    after = _reach(line, right, right + 2e-9)
+    kept = [(x, d) for x, d in line if x < left - 1e-9 or x > right + 1e-9]
+    return sorted([*kept, (left, down), (right, after)])
 
 
 def _spare(gap: float, left_over: float, count: int) -> float:

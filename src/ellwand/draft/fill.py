@@ -63,7 +63,8 @@ def lines_of(
     out: dict[Key, SeamLine] = {}
     for place in places:
         kind, top = tops[place]
-        line = _fill(place, kind, top, gores, splits, notes)
+        through = place.startswith("centre-") and open_at.get(place, length) <= 0
+        line = _fill(place, kind, top, gores, splits, through, notes)
         if place.startswith("centre-") and place in open_at:
             line = _opened_down(line, open_at[place])
             _middle_must_open(line)
@@ -78,8 +79,15 @@ def lines_of(
 
 
 def _fill(
-    place: str, kind: EdgeKind, top: float, gores: list[Sized], splits: dict[str, float], notes: list[Note]
+    place: str,
+    kind: EdgeKind,
+    top: float,
+    gores: list[Sized],
+    splits: dict[str, float],
+    through: bool,
+    notes: list[Note],
 ) -> SeamLine:
+    """``through``: it will be open from the neck to the hem, so that a gore left open in its make comes in halves."""
     here = [gore for gore in gores if gore.place == place]
     split = splits.get(place, 0.0)
     if split > top - 1:
@@ -93,7 +101,7 @@ def _fill(
     for gore in here:
         if gore.top:
             _can_be_blunt(gore, top, len(here))
-        wedges += _wedges(gore, _start(gore, top, notes), bool(split) and len(here) == 1)
+        wedges += _wedges(gore, _start(gore, top, notes), (through or bool(split)) and len(here) == 1)
     line = SeamLine(place, kind, top, tuple(wedges), split)
     _middle_must_open(line)
     return line

@@ -110,7 +110,8 @@ def _row(raw: Mapping[str, Any], sources: Mapping[str, str]) -> Row:
 def evidence(draft: Draft) -> tuple[Finding, ...]:
     """One finding for each choice that the evidence speaks of; none where the sheet gives no date.
 
-    'sound' for what is usual or known at that date and region, else 'look again'; never 'will not work'.
+    'sound' for what is usual or known at that date, in the region or, failing that, in another; else 'look again';
+    never 'will not work'.
     """
     choices, all_ = draft.choices, collected()
     if choices.date is None:
@@ -127,6 +128,10 @@ def _judged(all_: Collection, key: str, value: str, date: int, region: str) -> F
     subject = key if key in ALWAYS else f"{key}-{value}".replace(" ", "-")
     values: dict[str, float | str] = {"choice": key, "value": value, "date": date, "region": region}
     instead = {"instead": _instead(all_, key, value, date, region)}
+    abroad = [row for row in rows if row.covers(date) and row.standing in FIRM]
+    if not here and abroad:
+        known = _told(min(abroad, key=lambda each: each.off(date))) | {"standing": "known elsewhere"}
+        return Finding("period-abroad", subject, "sound", unit="", values=values | known | instead)
     if not here:
         nearest = _told(
             min(rows, key=lambda each: (not all_.related(each.region, region), each.off(date)), default=None)

@@ -243,7 +243,8 @@ def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
     for row in rows:
         spot = at(row.along, row.across)
         if row.what == "arc":
-            parts.append(f"arc {row.letter}: radius {format_length(row.radius, unit)} about {spot}")
+            off = " (off the cloth, where the string is pinned to the table)" if min(row.along, row.across) < 0 else ""
+            parts.append(f"arc {row.letter}: radius {format_length(row.radius, unit)} about {spot}{off}")
         elif row.what == "slit":
             parts.append(f"slit{' ' + row.note if row.note else ''}: {spot} to {at(row.to_along, row.to_across)}")
         elif row.what == "neck":

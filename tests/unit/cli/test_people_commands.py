@@ -10,7 +10,7 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
-from ellwand.asking import asked_for
+from ellwand.asking import asked_for, by_style
 from ellwand.loading import load_sheet
 from ellwand.measure import read_people, read_raw
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
@@ -126,3 +126,8 @@ def test_a_garment_asks_for_what_decides_its_pieces() -> None:
     sleeveless = asked_for(sheet({"sleeve": {"shape": "none"}, "neck": {"shape": "round"}}))
     assert not {"arm_length", "hand_girth", "wrist_girth", "upper_arm_girth", "neck_base_girth"} & set(sleeveless)
     assert "head_girth" in sleeveless
+
+
+def test_the_page_of_what_is_asked_for_is_up_to_date() -> None:
+    page = Path(__file__).parents[3] / "docs" / "asked.md"
+    assert page.read_text(encoding="utf-8") == by_style()

@@ -58,6 +58,14 @@ def _dated(f: Finding, n: Numbers) -> str:
     return f"{_phrase(n)}: {n.text('standing')} about {when}, by {n.text('source')} ({where}{remark}). A hint only."
 
 
+def _abroad(f: Finding, n: Numbers) -> str:
+    where = f"{n.text('place')}, {n.number('from'):.0f} to {n.number('to'):.0f}"
+    return (
+        f"{_phrase(n)}: known about {n.number('date'):.0f} from elsewhere, by {n.text('source')} ({where}); nothing was"
+        f" collected for {n.text('region')}. A hint only."
+    )
+
+
 def _unknown(f: Finding, n: Numbers) -> str:
     start = f"{_phrase(n)}: not known in {n.text('region')} about {n.number('date'):.0f}"
     if not n.text("source"):
@@ -74,6 +82,7 @@ def _instead(f: Finding, n: Numbers) -> str:
 
 EVIDENCE_WHY: Final[Mapping[str, Say]] = {
     "period": _dated,
+    "period-abroad": _abroad,
     "period-unknown": _unknown,
     "period-elsewhere": lambda f, n: f"No dated evidence was collected for {n.text('region')[:60]}. A hint only.",
 }

@@ -22,7 +22,8 @@ def _verdict(f: Finding, good: str, close: str, bad: str) -> str:
 def _cape_mend(f: Finding, n: Numbers) -> str:
     return {
         "none": 'Choose gores = "shoulder", or make the cape shorter.',
-        "squares": 'Choose gores = "shoulder" and leave garment.hood.gore out.',
+        "squares": 'Choose gores = "shoulder" and leave garment.hood.gore out; if that is not enough, make the cape'
+        " longer.",
     }.get(n.text("gores"), "Leave garment.hood.gore out; if that is not enough, make the cape longer.")
 
 
