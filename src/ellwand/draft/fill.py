@@ -23,6 +23,8 @@ SIDE_OPENING: Final = 25.0
 """A side opening runs this far down from the armpit (cm), or as far as the seam allows: common practice."""
 SHORTEST_OPENING: Final = 8.0
 """A shorter opening lets nothing through (cm): common practice, no source."""
+NEAREST_POINTS: Final = 1.0
+"""Gores in one seam whose points were to lie nearer to each other than this (cm) start alike: our own figure."""
 SHORTEST_SEAM: Final = 3.0
 """A shorter seam below an opening is not worth closing (cm): common practice, no source."""
 
@@ -101,7 +103,10 @@ def _fill(
     for gore in here:
         if gore.top:
             _can_be_blunt(gore, top, len(here))
-        wedges += _wedges(gore, _start(gore, top, notes), (through or bool(split)) and len(here) == 1)
+        start = _start(gore, top, notes)
+        # points side by side are one point
+        start = next((each.start for each in wedges if abs(each.start - start) < NEAREST_POINTS), start)
+        wedges += _wedges(gore, start, (through or bool(split)) and len(here) == 1)
     line = SeamLine(place, kind, top, tuple(wedges), split)
     _middle_must_open(line)
     return line
@@ -200,7 +205,9 @@ def _opens_through(line: SeamLine) -> bool:
 
 
 def _with_side_opening(line: SeamLine) -> SeamLine:
-    room = line.top - max(line.filled, line.split)
+    # above a blunt gore some seam is left, to close the corners of its slot
+    slot = SHORTEST_SEAM if any(wedge.top for wedge in line.wedges) else 0.0
+    room = line.top - max(line.filled, line.split) - slot
     opening = min(SIDE_OPENING, room)
     if opening < SHORTEST_OPENING:
         raise CannotDraft(

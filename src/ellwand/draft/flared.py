@@ -10,12 +10,14 @@ from ellwand.draft.blank import Blank, Book, Run, climb, walked_back
 from ellwand.draft.joins import Sides, allowance_for, opposite
 from ellwand.draft.plan import Plan
 from ellwand.draft.seamline import SeamLine, Segment
+from ellwand.errors import CannotDraft
 from ellwand.geometry.flare import flare
 from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.choices import GoreHem
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Level
 from ellwand.model.wearer import HANDS
+from ellwand.units import format_length
 
 Tops = Sequence[tuple[str, EdgeKind]]
 """The edges of a straight top from left to right: name and kind; none for a point."""
@@ -158,8 +160,18 @@ def _side(stem: str, line: Line, segments: Sequence[Segment], allowance: float) 
 
 
 def _stretched(segments: Sequence[Segment], whole: float) -> list[Segment]:
-    """The segments with one of them taking up the difference to ``whole``: what joins the other half, or is open."""
+    """The segments with one of them taking up the difference to ``whole``: what joins the other half, or is open.
+
+    Raises CannotDraft where none of them can.
+    """
     extra = whole - sum(size for _, _, size in segments)
     tags = [tag for tag, _, _ in segments]
-    elastic = next((tags.index(tag) for tag in ELASTIC if tag in tags), 0)
+    elastic = next((tags.index(tag) for tag in ELASTIC if tag in tags), None)
+    if elastic is None and extra > 1e-6:
+        raise CannotDraft(
+            "garment.gores",
+            f"the flare makes the side seam {format_length(extra)} longer, and a gore up to the armpit leaves no seam to"
+            " take that up",
+            "start the side gore lower, or leave the flare out",
+        )
     return [(tag, kind, size + (extra if i == elastic else 0.0)) for i, (tag, kind, size) in enumerate(segments)]

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from shapely import Polygon
+
 from ellwand.draft.arm import Arm
 from ellwand.draft.blank import Blank, Book, Run, climb
 from ellwand.draft.gusset import gusset_pieces
@@ -16,8 +18,9 @@ from ellwand.draft.head import head_line
 from ellwand.draft.joins import Spots, allowance_for
 from ellwand.draft.plan import Plan
 from ellwand.draft.seamline import Segment
+from ellwand.errors import CannotDraft
 from ellwand.geometry.flare import flare
-from ellwand.geometry.lines import Line, Point, backwards, length, mirror, shift
+from ellwand.geometry.lines import Line, Point, backwards, chain, length, mirror, shift
 from ellwand.model.draft import EdgeRef
 from ellwand.model.wearer import HANDS, Hand
 
@@ -36,12 +39,14 @@ def _add_sleeve(plan: Plan, book: Book, spots: Spots, hand: Hand) -> None:
     drawn = _Drawn(plan, plan.arms[hand])
     if plan.choices.sleeve.pieces != "two":
         ring = (*drawn.cuff(), *drawn.back_edge(), *drawn.top_behind(), *drawn.top_before(), *drawn.front_edge())
+        _does_not_cross(ring)
         part = book.add(f"sleeve-{hand}", Blank("sleeve", "sleeve", ring), mirrored=hand == "right", where=hand)
         _enter(spots, hand, part, ring)
         return
     arms_differ = plan.arms["left"] != plan.arms["right"]
     alike = abs(drawn.arm.behind - drawn.arm.top / 2) < 1e-6
     for face, ring in (("front", drawn.front_half()), ("back", drawn.back_half())):
+        _does_not_cross(ring)
         # alike halves are mirror images, so their edges are named without telling front from back
         plain = tuple(replace(run, id=_plain(run.id, face)) for run in ring) if alike else ring
         words = ([hand] if arms_differ else []) + ([] if alike else [face])
@@ -51,6 +56,16 @@ def _add_sleeve(plan: Plan, book: Book, spots: Spots, hand: Hand) -> None:
         part = book.add(f"sleeve-{hand}-{face}", drawn_as, mirrored=mirrored, where=" ".join(words))
         for run, named in zip(ring, plain, strict=True):
             spots["sleeve", hand, run.id] = EdgeRef(part, named.id)
+
+
+def _does_not_cross(ring: Sequence[Run]) -> None:
+    """Raises CannotDraft where a sleeve is too short for its head."""
+    if not Polygon(chain([run.points for run in ring])).is_valid:
+        raise CannotDraft(
+            "garment.sleeve.length",
+            "the sleeve is so short that its shaped head would run into its cuff",
+            'choose a longer sleeve, or head = "straight"',
+        )
 
 
 def _plain(name: str, face: str) -> str:

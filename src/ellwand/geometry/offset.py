@@ -10,10 +10,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
 from shapely import Polygon, get_parts, is_valid, make_valid, polygons
 
 from ellwand.geometry.lines import Line, Point, area
 
+WRITTEN, COARSE = 6, 5
+"""Decimals (cm) at which a cut outline must still be simple, and those it gets where it is not."""
 HAIR = 0.02
 """Where a loop's rest is finer than this (cm), it is smoothed away."""
 
@@ -53,7 +56,18 @@ def cut_ring(margins: Sequence[Margin]) -> Line:
     for before, after in zip(sides[-1:] + sides[:-1], sides, strict=True):
         points.extend(_corner(before, after))
     ring = _clean(points)
-    return ring if is_valid(polygons(ring)) else _without_loops(ring)
+    if not is_valid(polygons(ring)):
+        ring = _without_loops(ring)
+    return ring if _is_sound(ring) else _without_loops(tuple(map(_coarse, ring)))
+
+
+def _coarse(point: Point) -> Point:
+    return round(point[0], COARSE), round(point[1], COARSE)
+
+
+def _is_sound(ring: Line) -> bool:
+    """Whether the ring is simple, and stays so when it is written down with fewer decimals."""
+    return bool(is_valid(polygons(ring)) and is_valid(polygons(np.round(ring, WRITTEN))))
 
 
 def _without_loops(ring: Line) -> Line:
