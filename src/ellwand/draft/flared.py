@@ -170,8 +170,8 @@ def _stretched(segments: Sequence[Segment], whole: float) -> list[Segment]:
     if elastic is None and extra > 1e-6:
         raise CannotDraft(
             "garment.gores",
-            f"the flare makes the side seam {format_length(extra)} longer, and a gore up to the armpit leaves no seam to"
-            " take that up",
+            f"the flare makes the side seam {format_length(extra)} longer, and a gore up to the armpit leaves no seam"
+            " to take that up",
             "start the side gore lower, or leave the flare out",
         )
     return [(tag, kind, size + (extra if i == elastic else 0.0)) for i, (tag, kind, size) in enumerate(segments)]
