@@ -6,6 +6,7 @@ People: ANSUR II (see slip_trials.py).  The targets are our own; docs/accuracy.m
 from __future__ import annotations
 
 import pytest
+
 from slip_trials import KINDS, SEXES, TEN, Tally, trial
 
 CAUGHT = {
