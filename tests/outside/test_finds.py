@@ -194,8 +194,9 @@ def test_what_was_once_worn_can_be_made_and_worn(find: Find) -> None:
 
 @pytest.mark.parametrize("find", finds(), ids=NAMES)
 def test_the_evidence_knows_the_finds_in_their_own_time(find: Find) -> None:
-    """What is 'not known' at a find's own date and place is only what we added to it, and said so."""
-    unknown = {each.subject for each in evidence(find.garment.draft) if each.values.get("standing") == "not known"}
+    """What is not known at a find's own date and place is only what we added to it, and said so."""
+    not_here = ("not known", "known elsewhere")
+    unknown = {each.subject for each in evidence(find.garment.draft) if each.values.get("standing") in not_here}
     assert unknown == find.undated
 
 
