@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Final
 
 from ellwand.model.garment import Garment
+from ellwand.model.others import kind_of
 from ellwand.model.wearer import Measure, Wearer
 from ellwand.units import format_length
 
@@ -20,19 +22,28 @@ SHOWN = (
     "neck_base_girth",
     "head_girth",
 )
-"""The measures that decide the pieces."""
+"""The measures that decide the pieces of a body with sleeves."""
+SHOWN_OF_OTHERS: Final[Mapping[str, Sequence[str]]] = {
+    "hood": ("height", "head_girth", "neck_base_girth", "shoulder_girth"),
+    "cloak": ("height", "neck_base_girth", "shoulder_girth", "nape_to_floor"),
+    "coif": ("head_girth",),
+    "apron": ("height", "waist_girth", "hip_girth", "waist_to_floor"),
+    "breeches": ("height", "waist_girth", "hip_girth", "thigh_girth", "waist_to_floor", "crotch_to_floor"),
+}
+"""Those of hoods and their like."""
 
 
 def measured(garment: Garment) -> str:
     """The measures that were taken, on one line; '' when there are none."""
-    said = [f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment.wearer, "measured")]
-    said += [f"{hand} arm {_say(garment.wearer, Measure(cm))}" for hand, cm in garment.wearer.arms.items()]
+    said = [f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment, "measured")]
+    if garment.choices.other is None:
+        said += [f"{hand} arm {_say(garment.wearer, Measure(cm))}" for hand, cm in garment.wearer.arms.items()]
     return ", ".join(said)
 
 
 def estimated(garment: Garment) -> str:
     """The estimated ones with their spread (one standard deviation)."""
-    return ", ".join(f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment.wearer, "estimated"))
+    return ", ".join(f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment, "estimated"))
 
 
 def measure_these(garment: Garment) -> tuple[str, ...]:
@@ -44,9 +55,12 @@ def measure_these(garment: Garment) -> tuple[str, ...]:
     return tuple(_plain(name) for name in deciding if garment.wearer.measures[name].source == "estimated")
 
 
-def _of(wearer: Wearer, source: str) -> list[tuple[str, Measure]]:
+def _of(garment: Garment, source: str) -> list[tuple[str, Measure]]:
+    wearer, other = garment.wearer, garment.choices.other
     # two arms measured each on its own are said each on its own
-    shown = [name for name in SHOWN if name != "arm_length" or len(wearer.arms) < 2]
+    shown: Sequence[str] = [name for name in SHOWN if name != "arm_length" or len(wearer.arms) < 2]
+    if other is not None:
+        shown = SHOWN_OF_OTHERS[kind_of(other)]
     return [(name, wearer.measures[name]) for name in shown if wearer.measures[name].source == source]
 
 
