@@ -35,7 +35,8 @@ def _walking(sewn: Sewn) -> Finding:
     if opens_through(sewn):
         return Finding("walking-open", "hem", "sound", values={"face": opens_through(sewn)})
     split = max(splits_of(sewn).values(), default=0.0)
-    if split and split >= sewn.draft.dimensions.levels["knee"] - SAME:
+    # a split to the knee is rounded to the chalk grid
+    if split and split >= sewn.draft.dimensions.levels["knee"] - sewn.draft.dimensions.grid / 2 - SAME:
         return Finding("walking-split", "hem", "sound", values={"split": split})
     crotch = sewn.wearer["crotch_to_floor"]
     height = max(hem_height(sewn), 0.0) + split
