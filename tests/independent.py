@@ -76,7 +76,7 @@ def _shell(doc: Doc) -> list[str]:
     for seam in doc["seams"]:
         a, b = ((seam[s]["part"], seam[s]["edge"]) for s in "ab")
         used.update([a, b])
-        if abs(_run(points[a]) - _run(points[b]) - seam["ease"]) > 0.1:
+        if abs(_run(points[a]) - _run(points[b]) - seam["ease"]) > 0.01:
             out.append(f"{seam['id']}: {_run(points[a]):.2f} against {_run(points[b]):.2f}")
         same_sense = turned[a[0]] != turned[b[0]]
         for end in (0, -1):
