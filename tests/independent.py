@@ -1,7 +1,7 @@
 """A second opinion on garment.json: reads the document alone and shares no code with the project.
 
 The surface is rebuilt as a graph of corner classes; rims are walked, not grouped; lays are unfolded with complex
-numbers.  Tolerances: seams 1 mm, overlap 0.01 cm².
+numbers.  Tolerances: seams 0.1 mm, overlap 0.01 cm².
 """
 
 from __future__ import annotations
