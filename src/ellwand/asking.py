@@ -10,7 +10,7 @@ from ellwand.choose import Sheet, read_sheet
 from ellwand.choose.styles import STYLES
 from ellwand.draft import draft
 from ellwand.errors import CannotDraft
-from ellwand.measure import check_human, estimate, read_raw
+from ellwand.measure import wearer_from
 from ellwand.model.draft import Draft
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.model.wearer import Wearer
@@ -29,9 +29,7 @@ def asked_for(sheet: Sheet) -> tuple[str, ...]:
     Found by changing one measurement at a time and drafting anew; what only the checks look at is not among them.
     Raises BadInput (CannotDraft among it) as drafting does.
     """
-    raw = read_raw(sheet.wearer)
-    check_human(raw)
-    wearer = estimate(raw)
+    wearer = wearer_from(sheet.wearer)
     usual = draft(sheet.choices, wearer)
     return tuple(
         name

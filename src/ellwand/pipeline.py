@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import partial
 
 from ellwand.adorn import adorn
 from ellwand.choose import Sheet
@@ -101,9 +102,9 @@ def _in_more_pieces(sheet: Sheet, garment: Garment) -> Iterator[Callable[[], Gar
 
     for way in dict.fromkeys((halves, two(whole), two(halves))):
         if way != whole:
-            yield lambda way=way: _proved(sheet, way, garment.wearer, garment.questions)  # type: ignore[misc]
+            yield partial(_proved, sheet, way, garment.wearer, garment.questions)
     for way in dict.fromkeys((two(whole), whole)):
-        yield lambda way=way: _proved(sheet, way, garment.wearer, garment.questions, pieced=True)  # type: ignore[misc]
+        yield partial(_proved, sheet, way, garment.wearer, garment.questions, pieced=True)
 
 
 def _worn_beneath(sheet: Sheet, body: Wearer) -> list[Draft]:

@@ -80,6 +80,14 @@ _PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*(''|[a-zA-Z]+|[\"″”'′’])?\.?
 GOOD_LENGTHS: Final = "write a number, or a length such as 34 1/2 in, 5 ft 6 in, 87.5 cm, 2.5 m or 3 yd"
 
 
+_UNIT_SIGN = re.compile(r"[a-zA-Z\"'″′”’]")
+
+
+def states_unit(text: str) -> bool:
+    """Whether a length as written says its own unit, by a word or a mark."""
+    return _UNIT_SIGN.search(text) is not None
+
+
 def parse_length(text: object, unit: Unit = "cm", where: str = "") -> float:
     """A length in centimetres from a number (in ``unit``) or from text that may carry its own units.
 

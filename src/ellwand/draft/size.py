@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ellwand.errors import CannotDraft
-from ellwand.model.choices import Choices, Gore, GoreHem, Span
+from ellwand.model.choices import Choices, Gore, GoreHem, Span, girth_over
 from ellwand.model.draft import Note
 from ellwand.model.wearer import Wearer
 from ellwand.units import format_length, round_near, round_up
@@ -85,7 +85,7 @@ def length_of(choices: Choices, wearer: Wearer, grid: float) -> float:
 
 def beneath(choices: Choices) -> float:
     """Extra girth (cm) for what is worn beneath: 2π × thickness (a circle grown by that thickness)."""
-    return 2 * math.pi * choices.beneath_mm / 10
+    return girth_over(choices.beneath_mm)
 
 
 def armhole_of(choices: Choices, wearer: Wearer, grid: float) -> float:

@@ -21,7 +21,7 @@ from ellwand.measure.limits import LIMITS, MAY_SWAP, ORDER
 from ellwand.measure.raw import RawWearer
 from ellwand.measure.slips import COST, Slip, kept, list_slips, slips
 from ellwand.model.finding import Finding
-from ellwand.model.wearer import HANDS
+from ellwand.model.wearer import ARM_FIELDS, HANDS
 
 ARMS_DIFFER: Final = 3.0
 """So much (cm) may two arms differ before we ask (our own figure)."""
@@ -230,7 +230,7 @@ def _age(raw: RawWearer, bodies: Bodies) -> Finding:
 
 def _arms(raw: RawWearer) -> list[Finding]:
     """Whether two arms differ more than arms do."""
-    keys = {"arm_length", *(f"{hand}_arm_length" for hand in HANDS)}
+    keys = {"arm_length", *ARM_FIELDS.values()}
     if not raw.arms or keys & raw.confirmed:
         return []
     left, right = (raw.arms.get(hand, raw.values["arm_length"]) for hand in HANDS)

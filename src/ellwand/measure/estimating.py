@@ -9,7 +9,7 @@ from typing import Final
 
 import numpy as np
 
-from ellwand.measure.children import child, usual_height
+from ellwand.measure.children import GROWN_AGE, child, usual_height
 from ellwand.measure.gaussian import NAMES, PLACE, Array, Gaussian, Reading, condition
 from ellwand.measure.limits import LIMITS, ORDER
 from ellwand.measure.raw import RawWearer
@@ -43,7 +43,9 @@ def estimate(raw: RawWearer, questions: Iterable[Finding] = ()) -> Wearer:
         name: Measure(raw.values[name]) if name in raw.values else Measure(float(mean[at]), "estimated", float(sd[at]))
         for name, at in PLACE.items()
     }
-    return Wearer(raw.name, measures, raw.sex, raw.age, raw.unit, _is_child(raw), raw.arms)
+    return Wearer(
+        raw.name, measures, raw.sex, raw.age, raw.unit, counts_as_child(raw.age, raw.values["height"]), raw.arms
+    )
 
 
 def _doubted(raw: RawWearer, questions: Iterable[Finding]) -> set[str]:
@@ -81,10 +83,9 @@ def _widened(reading: Reading, raw: RawWearer) -> Reading:
     return replace(reading, sd=reading.sd * growth)
 
 
-def _is_child(raw: RawWearer) -> bool:
-    if raw.age is None or not raw.minor:
-        return False
-    return raw.age < CHILD_AGE or raw.values["height"] < SMALL_HEIGHT
+def counts_as_child(age: float | None, height: float) -> bool:
+    """Whether a wearer of that age (years, None when not known) and height (cm) is a child."""
+    return age is not None and age < GROWN_AGE and (age < CHILD_AGE or height < SMALL_HEIGHT)
 
 
 def _mixture(readings: list[Reading]) -> tuple[Array, Array]:

@@ -16,7 +16,7 @@ from typing import Final
 import numpy as np
 
 from ellwand.measure.children import GROWN_AGE, child
-from ellwand.measure.estimating import CHILD_AGE, SMALL_HEIGHT
+from ellwand.measure.estimating import counts_as_child
 from ellwand.measure.gaussian import PLACE, Array
 from ellwand.model.wearer import Measure, Sex, Wearer
 
@@ -44,7 +44,7 @@ def grown(wearer: Wearer, months: float) -> Wearer:
     ratios = np.mean([_ratios(sex, wearer.age, age, wearer["height"]) for sex in sexes], axis=0)
     measures = {name: _after(wearer.measures[name], float(ratios[at])) for name, at in PLACE.items()}
     arms = {hand: cm * float(ratios[PLACE["arm_length"]]) for hand, cm in wearer.arms.items()}
-    is_child = age < CHILD_AGE or (age < GROWN_AGE and measures["height"].value < SMALL_HEIGHT)
+    is_child = counts_as_child(age, measures["height"].value)
     return replace(wearer, age=age, measures=measures, arms=arms, is_child=is_child)
 
 

@@ -13,6 +13,7 @@ from types import MappingProxyType
 from typing import Final, Literal
 
 from ellwand.model.measurement import MEASUREMENTS
+from ellwand.model.wearer import ARM_FIELDS
 from ellwand.units import LengthUnit, unit_named
 
 AgeUnit = Literal["years", "months"]
@@ -31,8 +32,7 @@ class Heading:
         return self.field in LENGTHS
 
 
-ARMS: Final = {"left": "left_arm_length", "right": "right_arm_length"}
-LENGTHS: Final = (*MEASUREMENTS, *ARMS.values())
+LENGTHS: Final = (*MEASUREMENTS, *ARM_FIELDS.values())
 """The keys of the ``[wearer]`` table that hold a length."""
 
 PEOPLE: Final = (
@@ -181,7 +181,7 @@ def _singular(word: str) -> str:
 
 
 def _field(words: list[str]) -> str | None:
-    for hand, field in ARMS.items():
+    for hand, field in ARM_FIELDS.items():
         if hand in words:
             rest = [word for word in words if word != hand]
             return field if _known(rest) == "arm_length" else None

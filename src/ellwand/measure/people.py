@@ -16,7 +16,7 @@ from ellwand.errors import BadInput
 from ellwand.measure.heading import LENGTHS, heading
 from ellwand.measure.listing import Column, Listing, read_listing
 from ellwand.model.wearer import Sex
-from ellwand.units import LengthUnit, Unit, parse_length, unit_named
+from ellwand.units import LengthUnit, Unit, parse_length, states_unit, unit_named
 
 SEXES: Final[Mapping[str, Sex]] = MappingProxyType(
     {
@@ -32,7 +32,6 @@ NO: Final = frozenset({"no", "n", "false"})
 IN_METRES: Final = 3.0
 """A bare height below this in a list in centimetres is in metres: nobody is 3 m tall."""
 
-OWN_UNIT: Final = re.compile(r"[a-zA-Z\"'″′”’]")
 FEET_OR_INCHES: Final = re.compile(r"\d[.,](?:[1-9]|1[01])")
 NUMBER: Final = r"\d+(?:[.,]\d+)?(?: ?[½¼¾]| \d/[1-9])?"
 MONTHS: Final = r" ?(?:months?|mths?|mos?|m)\.?(?: old)?"
@@ -159,7 +158,7 @@ class _Person:
         """The cell with its unit."""
         where = self.where(column)
         unit = column.heading.unit or column.unit or others
-        if OWN_UNIT.search(text):
+        if states_unit(text):
             written = text
         else:
             if unit == "ft" and FEET_OR_INCHES.fullmatch(text):

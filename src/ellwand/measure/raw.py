@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import difflib
 import math
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from itertools import combinations
@@ -15,12 +14,12 @@ from ellwand.measure.children import GROWN_AGE, LEAST_AGE
 from ellwand.measure.heading import heading
 from ellwand.measure.limits import LIMITS, MAY_SWAP, ORDER
 from ellwand.model.measurement import FIELDS
-from ellwand.model.wearer import HANDS, Hand, Sex
-from ellwand.units import Unit, format_length, parse_length
+from ellwand.model.wearer import ARM_FIELDS, Hand, Sex
+from ellwand.units import Unit, format_length, parse_length, states_unit
 
 ALIASES: Final[Mapping[str, str]] = {"chest_girth": "bust_girth"}
 ABOUT: Final = ("name", "sex", "age", "unit", "confirmed")
-ARMS: Final[Mapping[str, Hand]] = {f"{hand}_arm_length": hand for hand in HANDS}
+ARMS: Final[Mapping[str, Hand]] = {name: hand for hand, name in ARM_FIELDS.items()}
 """Where one arm is longer."""
 OLDEST: Final = 120.0
 LONGEST_NAME: Final = 200
@@ -83,7 +82,7 @@ def check_human(raw: RawWearer) -> None:
     for name, cm in raw.values.items():
         _check_limits(name, cm, raw)
     for hand, cm in raw.arms.items():
-        _check_limits("arm_length", cm, raw, f"{hand}_arm_length")
+        _check_limits("arm_length", cm, raw, ARM_FIELDS[hand])
     _check_order(raw.values, raw.unit)
 
 
@@ -96,7 +95,7 @@ def _in_our_words(table: Mapping[str, object]) -> dict[str, object]:
         name = meant.field if meant and meant.field in known else key
         if name in out:
             raise BadInput(f"wearer.{str(key)[:60]}", f"is the same measurement as {name}", "give one of the two")
-        has_unit = isinstance(value, str) and re.search(r"[a-zA-Z\"'′″’”]", value)
+        has_unit = isinstance(value, str) and states_unit(value)
         unit = meant.unit if meant and meant.is_length and not has_unit else None
         out[name] = value if unit is None else f"{value} {unit}"
     return out

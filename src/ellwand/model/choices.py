@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -195,3 +196,8 @@ class Choices:
     date: int | None = None
     region: str | None = None
     other: Other | None = None
+
+
+def girth_over(thickness_mm: float) -> float:
+    """Extra girth (cm) over something that thick: 2π × thickness (a circle grown by that thickness)."""
+    return 2 * math.pi * thickness_mm / 10

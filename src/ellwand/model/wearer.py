@@ -14,6 +14,8 @@ Source = Literal["measured", "estimated"]
 Hand = Literal["left", "right"]
 HANDS: Final[tuple[Hand, ...]] = ("left", "right")
 """The wearer's."""
+ARM_FIELDS: Final[Mapping[Hand, str]] = {hand: f"{hand}_arm_length" for hand in HANDS}
+"""What an arm measured on its own is called, where one is longer."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
 from ellwand.model.finding import Finding
@@ -12,6 +11,7 @@ from ellwand.prove.sewn import (
     Sewn,
     body_top,
     girth_at,
+    girth_beneath,
     hem_height,
     rounding,
     sleeve_girth,
@@ -81,7 +81,7 @@ def fits(sewn: Sewn) -> tuple[Finding, ...]:
 
 
 def _judged(sewn: Sewn, at: str, garment: float, body: Measure, least: float) -> Finding:
-    beneath = 2 * math.pi * sewn.draft.choices.beneath_mm / 10
+    beneath = girth_beneath(sewn)
     inside = body.value + beneath
     values = {
         "body": body.value,

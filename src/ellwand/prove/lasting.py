@@ -42,8 +42,10 @@ def lasts(draft: Draft, now: Wearer, in_months: Callable[[int], Wearer]) -> Find
             _sleeve(draft, now, later, hand) > SLEEVE_TOO_SHORT for hand in HANDS
         )
 
+    later = [in_months(month) for month in range(LONGEST + 1)]
+
     def first(gone: Callable[[Wearer], bool]) -> int:
-        return next((month for month in range(LONGEST + 1) if gone(in_months(month))), LONGEST)
+        return next((month for month, there in enumerate(later) if gone(there)), LONGEST)
 
     wide, long = first(binds), first(short)
     outcome: Outcome = "look again" if min(wide, long) < SOON else "sound"

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from ellwand.model.choices import girth_over
 from ellwand.model.draft import Dimensions, Draft
 from ellwand.model.finding import Finding, Outcome
 from ellwand.model.others import CloakSize
@@ -55,7 +55,7 @@ def _pair(over: Sewn, under: Sewn, style: str) -> list[Finding]:
 
 def _between(over: Sewn, under: Sewn) -> float:
     """Extra girth (cm) for the cloth from the one beneath up to this: 2π × its thickness."""
-    return 2 * math.pi * max(0.0, over.draft.choices.beneath_mm - under.draft.choices.beneath_mm) / 10
+    return girth_over(max(0.0, over.draft.choices.beneath_mm - under.draft.choices.beneath_mm))
 
 
 def _outcome(good: bool) -> Outcome:

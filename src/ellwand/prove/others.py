@@ -27,7 +27,7 @@ from ellwand.model.others import (
 from ellwand.model.piece import EdgeKind
 from ellwand.model.wearer import HANDS, Measure, upper
 from ellwand.prove.body import leg_girth_at
-from ellwand.prove.sewn import Sewn, edges_of, widths
+from ellwand.prove.sewn import Sewn, edges_of, girth_beneath, widths
 
 FACE_SHARE: Final = 0.85
 """A face opening shorter than this share of the head's girth hides brow or chin: common practice, no source."""
@@ -78,10 +78,6 @@ def _found(code: str, subject: str, measured: float, needed: float, least: float
     return Finding(code, subject, outcome, measured, needed, values=values)
 
 
-def _beneath(sewn: Sewn) -> float:
-    return 2 * math.pi * sewn.draft.choices.beneath_mm / 10
-
-
 def _rim(sewn: Sewn, opens_to: str) -> float:
     """Length (cm) of the rim of that name."""
     return math.fsum(rim.length for rim in sewn.shell.rims if opens_to in rim.opens_to)
@@ -100,13 +96,13 @@ def _hood(sewn: Sewn, size: HoodSize) -> list[Finding]:
     sides = {part: piece for part, piece in sewn.pieces.items() if part.startswith("hood")}
     across = max(widths(piece, min(y for _, y in piece.sewn) + size.cape + 0.1) for piece in sides.values())
     neck = 2 * across
-    least, safe = head.value + _beneath(sewn), upper(head) + _beneath(sewn)
+    least, safe = head.value + girth_beneath(sewn), upper(head) + girth_beneath(sewn)
     out = [_unsure("hood", neck, head, least, safe) or _found("hood-neck", "neck", neck, safe, least, head=head.value)]
     out.append(
         _found("hood-face", "face", _rim(sewn, "face"), FACE_SHARE * head.value, 0.5 * head.value, head=head.value)
     )
     hem = neck + math.fsum(_gore_width(sewn, part) for part in sewn.pieces if part.startswith("gore"))
-    need = round_shoulders(sewn.wearer, size.cape) + _beneath(sewn)
+    need = round_shoulders(sewn.wearer, size.cape) + girth_beneath(sewn)
     gores = sewn.draft.choices.other.gores if isinstance(sewn.draft.choices.other, Hood) else ""
     out.append(_found("hood-cape", "hem", hem, need, 0.9 * need, cape=size.cape, gores=gores))
     return out
@@ -131,7 +127,7 @@ def _unsure(subject: str, measured: float, head: Measure, least: float, needed: 
 
 def _cloak(sewn: Sewn, size: CloakSize) -> list[Finding]:
     out = []
-    under = _beneath(sewn)
+    under = girth_beneath(sewn)
     if size.inner:
         neck, need = _run(sewn, "edge", "neck"), sewn.wearer["neck_base_girth"] + under
         out.append(_found("cloak-neck", "neck", neck, need, 0.8 * need, neck=sewn.wearer["neck_base_girth"]))
@@ -160,13 +156,13 @@ def _coif(sewn: Sewn, size: CoifSize) -> list[Finding]:
         widths(piece, min(y for _, y in piece.sewn) + (0.1 if part == "band" else 3.0))
         for part, piece in sewn.pieces.items()
     )
-    least, safe = COIF_SHARE * (head.value + _beneath(sewn)), COIF_SHARE * (upper(head) + _beneath(sewn))
+    least, safe = COIF_SHARE * (head.value + girth_beneath(sewn)), COIF_SHARE * (upper(head) + girth_beneath(sewn))
     sure = _found("coif-head", "head", around, safe, least, head=head.value)
     return [_unsure("coif", around, head, least, safe) or sure]
 
 
 def _apron(sewn: Sewn, size: ApronSize) -> list[Finding]:
-    hip = sewn.wearer["hip_girth"] + _beneath(sewn)
+    hip = sewn.wearer["hip_girth"] + girth_beneath(sewn)
     wide = _run(sewn, "hem")
     low = (
         sewn.wearer["waist_to_floor"]
@@ -183,7 +179,7 @@ def _apron(sewn: Sewn, size: ApronSize) -> list[Finding]:
 
 
 def _breeches(sewn: Sewn, size: BreechesSize) -> list[Finding]:
-    wearer, under = sewn.wearer, _beneath(sewn)
+    wearer, under = sewn.wearer, girth_beneath(sewn)
     hip = wearer.measures["hip_girth"]
     waist = _rim(sewn, "waist")
     out = [

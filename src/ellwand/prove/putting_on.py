@@ -23,6 +23,7 @@ from ellwand.prove.sewn import (
     body_top,
     edges_of,
     girth_at,
+    girth_beneath,
     level_of,
     opened_down,
     opens_through,
@@ -71,7 +72,7 @@ def over_head(sewn: Sewn) -> tuple[Stage, ...]:
 def stepped_into(sewn: Sewn) -> tuple[Stage, ...]:
     """The opened neck, and what is closed above the garment's hip, drawn up over hips, belly and bust."""
     wearer = sewn.wearer
-    beneath = _beneath(sewn)
+    beneath = girth_beneath(sewn)
     body = max(_bust(sewn), *(wearer[f"{name}_girth"] + beneath for name in ("hip", "belly", "waist")))
     around = math.fsum(rim.length for rim in sewn.shell.rims if "neck" in rim.opens_to)
     hip = sewn.draft.dimensions.levels["hip"]
@@ -112,18 +113,19 @@ def _opened_at(sewn: Sewn) -> str:
     return "side" if math.isfinite(_opened_from(sewn)) else ""
 
 
-def _beneath(sewn: Sewn) -> float:
-    return 2 * math.pi * sewn.draft.choices.beneath_mm / 10
-
-
 def _bust(sewn: Sewn) -> float:
-    return sewn.wearer["bust_girth"] + _beneath(sewn)
+    return sewn.wearer["bust_girth"] + girth_beneath(sewn)
 
 
 def _pulled(sewn: Sewn, narrow: Stage, at: str) -> Finding:
     """Pulled on closed it wants some ease; where it is opened, the arms find their way without."""
     bust, head = sewn.wearer["bust_girth"], upper(sewn.wearer.measures["head_girth"])
-    values: dict[str, float | str] = {"bust": bust, "beneath": _beneath(sewn), "rounding": rounding(sewn), "at": at}
+    values: dict[str, float | str] = {
+        "bust": bust,
+        "beneath": girth_beneath(sewn),
+        "rounding": rounding(sewn),
+        "at": at,
+    }
     if head > _bust(sewn):
         values |= {"head": head, "beneath": 0.0}
     wanted = narrow.body + (0.0 if at else OVER_HEAD_EASE)

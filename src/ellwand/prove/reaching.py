@@ -20,7 +20,7 @@ from ellwand.geometry.reach import (
 )
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Hand
-from ellwand.prove.sewn import Sewn, edges_of, hem_height, sleeve_girth, sleeve_levels, sleeves_of
+from ellwand.prove.sewn import Sewn, edges_of, girth_beneath, hem_height, sleeve_girth, sleeve_levels, sleeves_of
 
 BENT: Final = 5.0
 """A bent elbow is so much (cm) rounder than a straight one: common practice, 2 to 5, no source."""
@@ -76,7 +76,7 @@ def _cloth(sewn: Sewn, hand: Hand) -> _Cloth:
             gusset=sides,
             waist=sewn.wearer["nape_to_floor"] - sewn.wearer["waist_to_floor"],
             spare=sewn.draft.choices.blouse,
-            arm=sewn.wearer["upper_arm_girth"] + _beneath(sewn),
+            arm=sewn.wearer["upper_arm_girth"] + girth_beneath(sewn),
             underarm=down if anchored else None,
             elbow=max(elbow, 0.0),
             elbow_half=at_elbow / 2,
@@ -89,10 +89,6 @@ def _cloth(sewn: Sewn, hand: Hand) -> _Cloth:
 def _usual(sewn: Sewn) -> list[float]:
     """Sides of gussets (cm) as makers cut them: 6 up to two fifths of the upper arm."""
     return [6.0 + i for i in range(max(1, int(0.4 * sewn.wearer["upper_arm_girth"]) - 5))]
-
-
-def _beneath(sewn: Sewn) -> float:
-    return 2 * math.pi * sewn.draft.choices.beneath_mm / 10
 
 
 def _level(sewn: Sewn, cloth: _Cloth) -> Finding:
@@ -128,8 +124,8 @@ def _overhead(sewn: Sewn, cloth: _Cloth) -> Finding:
 def _elbow(sewn: Sewn, girth: float) -> Finding:
     upper, wrist = sewn.wearer["upper_arm_girth"], sewn.wearer["wrist_girth"]
     straight = upper + (wrist - upper) * ELBOW_SHARE
-    needed = straight + BENT + _beneath(sewn)
-    values = {"straight": straight, "bent": BENT, "beneath": _beneath(sewn)}
+    needed = straight + BENT + girth_beneath(sewn)
+    values = {"straight": straight, "bent": BENT, "beneath": girth_beneath(sewn)}
     return Finding(
         "elbow-room", "elbows", "sound" if girth >= needed - SAME else "look again", girth, needed, values=values
     )

@@ -10,6 +10,7 @@ from types import MappingProxyType
 
 from ellwand.errors import InternalFault
 from ellwand.geometry.lines import Line, Point, length
+from ellwand.model.choices import girth_over
 from ellwand.model.draft import Draft, EdgeRef
 from ellwand.model.piece import Edge, EdgeKind, Level, Piece
 from ellwand.model.shell import Shell
@@ -52,6 +53,11 @@ def sewn_up(draft: Draft, wearer: Wearer) -> Sewn:
 def hem_height(sewn: Sewn) -> float:
     """Height of the hem above the floor (cm); below 0 it trails."""
     return sewn.wearer["nape_to_floor"] - sewn.draft.dimensions.length + sewn.draft.choices.blouse
+
+
+def girth_beneath(sewn: Sewn) -> float:
+    """Girth (cm) that what is worn beneath adds to the body."""
+    return girth_over(sewn.draft.choices.beneath_mm)
 
 
 def body_top(sewn: Sewn) -> float:

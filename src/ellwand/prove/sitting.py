@@ -12,7 +12,7 @@ from typing import Final
 from ellwand.model.finding import Finding
 from ellwand.prove.body import leg_girth_at
 from ellwand.prove.fits import reached
-from ellwand.prove.sewn import Sewn, girth_at, opens_through, rounding, splits_of
+from ellwand.prove.sewn import Sewn, girth_at, girth_beneath, opens_through, rounding, splits_of
 
 SEAT_GROWS: Final = 0.06
 """How much a seat grows in girth when it sits, as a share: an ellipse of the survey's girth and breadth, as deep and
@@ -55,7 +55,7 @@ def _judged(sewn: Sewn, at: str, level: float, body: float, spread: float) -> Fi
     # a split up to a landmark ends at the chalk mark nearest to it
     if opens_through(sewn) or open_to >= level - sewn.draft.dimensions.grid / 2 - SAME:
         return Finding("sitting-open", at, "sound")
-    beneath = 2 * math.pi * sewn.draft.choices.beneath_mm / 10
+    beneath = girth_beneath(sewn)
     girth, needed = girth_at(sewn, level), spread + beneath
     values = {"body": body, "beneath": beneath, "rounding": rounding(sewn)}
     roomy = girth >= needed - SAME

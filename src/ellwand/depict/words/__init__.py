@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TypeVar
+from typing import Final, TypeVar
 
 from ellwand.depict.words.cautions import CAUTIONS
 from ellwand.depict.words.findings import WHY
 from ellwand.depict.words.mends import MEND
 from ellwand.depict.words.other_steps import other_step
-from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.saying import Numbers, Say
 from ellwand.depict.words.slips import SLIP_MEND, SLIP_WHY
 from ellwand.depict.words.steps import step as body_step
 from ellwand.errors import InternalFault
@@ -21,6 +21,8 @@ from ellwand.units import Unit
 __all__ = ["caution", "mend", "step", "why"]
 
 T = TypeVar("T")
+_WHY: Final[Mapping[str, Say]] = {**WHY, **SLIP_WHY}
+_MEND: Final[Mapping[str, Say]] = {**MEND, **SLIP_MEND}
 
 
 def why(finding: Finding, unit: Unit) -> str:
@@ -28,12 +30,12 @@ def why(finding: Finding, unit: Unit) -> str:
 
     Raises InternalFault for a code without words.
     """
-    return _template({**WHY, **SLIP_WHY}, finding.code)(finding, Numbers(finding.values, unit))
+    return _template(_WHY, finding.code)(finding, Numbers(finding.values, unit))
 
 
 def mend(finding: Finding, unit: Unit) -> str:
     """What would mend it; '' when nothing needs to be mended."""
-    template = MEND.get(finding.code) or SLIP_MEND.get(finding.code)
+    template = _MEND.get(finding.code)
     if finding.outcome == "sound" or template is None:
         return ""
     return template(finding, Numbers(finding.values, unit))

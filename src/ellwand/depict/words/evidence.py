@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers, place
+from ellwand.depict.words.saying import Numbers, Say, place
 from ellwand.model.finding import Finding
-
-Say = Callable[[Finding, Numbers], str]
 
 PHRASES: Final[Mapping[str, str]] = {
     "body.cut": "A body of {value}",

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Final
 
 from ellwand.depict.words.evidence import EVIDENCE_WHY
 from ellwand.depict.words.layers import LAYER_WHY
 from ellwand.depict.words.others import OTHER_WHY
-from ellwand.depict.words.saying import Numbers, place
+from ellwand.depict.words.saying import Numbers, Say, place
 from ellwand.model.finding import Finding
 
-Say = Callable[[Finding, Numbers], str]
 PUSHED_UP: Final = 2.0
 """A sleeve that is so much longer than the arm (cm) is told to lie in folds."""
 

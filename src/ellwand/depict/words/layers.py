@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.saying import Numbers, Say
 from ellwand.model.finding import Finding
-
-Say = Callable[[Finding, Numbers], str]
 
 
 def _girth(f: Finding, n: Numbers) -> str:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Final
 
 from ellwand.depict.words.evidence import EVIDENCE_MEND
 from ellwand.depict.words.layers import LAYER_MEND
 from ellwand.depict.words.others import OTHER_MEND
-from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.saying import Numbers, Say
 from ellwand.model.finding import Finding
 
-Say = Callable[[Finding, Numbers], str]
 GORE_ROOM: Final = 3.0
 """Plain seam (cm) that a gore's point wants above it, as the proof has it."""
 

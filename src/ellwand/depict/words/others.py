@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.saying import Numbers, Say
 from ellwand.model.finding import Finding
-
-Say = Callable[[Finding, Numbers], str]
 
 
 def _more(f: Finding) -> float:

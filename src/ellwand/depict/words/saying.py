@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from ellwand.model.finding import Finding
 from ellwand.units import CM_PER, Unit, format_length, round_up
 
 
@@ -43,6 +44,9 @@ class Numbers:
         """A length in cm, rounded up to half centimetres or quarter inches, so that it is always enough."""
         return format_length(round_up(value, 0.5 if self.unit == "cm" else 0.635), self.unit)
 
+
+Say = Callable[[Finding, Numbers], str]
+"""A template: one finding in words."""
 
 PLACES = {
     "side": "sides",

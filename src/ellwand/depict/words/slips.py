@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers
+from ellwand.depict.words.saying import Numbers, Say
 from ellwand.model.finding import Finding
 from ellwand.model.measurement import MEASUREMENTS
-
-Say = Callable[[Finding, Numbers], str]
 
 UNITS: Final[Mapping[str, str]] = {"in": "inches", "cm": "centimetres", "mm": "millimetres", "m": "metres"}
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from ellwand.draft.blank import Blank, Book
-from ellwand.draft.others.shapes import Leg, beneath, down_to, walk
+from ellwand.draft.others.shapes import Leg, down_to, walk
 from ellwand.errors import CannotDraft
-from ellwand.model.choices import Sewing
+from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Apron, ApronSize
 from ellwand.model.wearer import Wearer
@@ -30,9 +30,9 @@ def draw_apron(apron: Apron, sewing: Sewing, beneath_mm: float, wearer: Wearer, 
     """
     grid, seam = sewing.chalk, sewing.allowance
     gathered = apron.top == "gathered"
-    around = wearer["waist_girth"] + beneath(beneath_mm)
+    around = wearer["waist_girth"] + girth_over(beneath_mm)
     band = round_near(BAND * around, grid) if gathered else 0.0
-    usual = FULLNESS * band if gathered else PLAIN * (wearer["hip_girth"] + beneath(beneath_mm))
+    usual = FULLNESS * band if gathered else PLAIN * (wearer["hip_girth"] + girth_over(beneath_mm))
     width = round_near(usual if apron.width is None else apron.width, grid)
     long = down_to(wearer, "waist_to_floor", apron.length, grid) - (BAND_WIDTH if gathered else 0.0)
     if gathered and width < band:

@@ -13,11 +13,11 @@ from dataclasses import replace
 from typing import Final
 
 from ellwand.draft.blank import Blank, Book, Run, climb, walked_back
-from ellwand.draft.others.shapes import Leg, beneath, down_to, walk
+from ellwand.draft.others.shapes import Leg, down_to, walk
 from ellwand.draft.seamline import Segment
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, mirror
-from ellwand.model.choices import Sewing
+from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Breeches, BreechesSize, crotch_path
 from ellwand.model.piece import EdgeKind
@@ -45,7 +45,7 @@ def draw_breeches(breeches: Breeches, sewing: Sewing, beneath_mm: float, wearer:
 
     Raises CannotDraft where they end above the gusset.
     """
-    size = _sized(breeches, sewing.chalk, beneath(beneath_mm), wearer)
+    size = _sized(breeches, sewing.chalk, girth_over(beneath_mm), wearer)
     ring = _leg(size, sewing)
     parts: dict[Hand, str] = {
         hand: book.add(f"leg-{hand}", Blank("leg", "other", ring), mirrored=hand == "right", where=hand)

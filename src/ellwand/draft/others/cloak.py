@@ -16,10 +16,10 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from ellwand.draft.blank import Blank, Book, Run
-from ellwand.draft.others.shapes import beneath, down_to
+from ellwand.draft.others.shapes import down_to
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, arc, backwards, turn
-from ellwand.model.choices import Sewing
+from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Cloak, CloakSize
 from ellwand.model.wearer import Wearer
@@ -43,7 +43,7 @@ def draw_cloak(cloak: Cloak, sewing: Sewing, beneath_mm: float, wearer: Wearer, 
     """
     grid = sewing.chalk
     long = down_to(wearer, "nape_to_floor", cloak.length, grid)
-    neck = wearer["neck_base_girth"] + NECK_EASE + beneath(beneath_mm)
+    neck = wearer["neck_base_girth"] + NECK_EASE + girth_over(beneath_mm)
     if cloak.shape == "rectangle":
         width = 2 * long if cloak.width is None else cloak.width
         ring, cuts = _rectangle(width, long, sewing), _cuts(long, cloak, sewing)

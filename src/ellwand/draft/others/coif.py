@@ -10,12 +10,12 @@ import math
 from typing import Final
 
 from ellwand.draft.blank import Blank, Book
-from ellwand.draft.others.shapes import Leg, beneath, safe, walk
+from ellwand.draft.others.shapes import Leg, walk
 from ellwand.geometry.lines import Line, arc, length
-from ellwand.model.choices import Sewing
+from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Coif, CoifSize
-from ellwand.model.wearer import HANDS, Wearer
+from ellwand.model.wearer import HANDS, Wearer, upper
 from ellwand.units import round_near, round_up
 
 OVER_THE_HEAD: Final = 0.31
@@ -33,7 +33,7 @@ BAND: Final = 8.0
 def draw_coif(coif: Coif, sewing: Sewing, beneath_mm: float, wearer: Wearer, book: Book) -> CoifSize:
     """Enter the coif's pieces and seams; returns its sizes (cm)."""
     grid, seam = sewing.chalk, sewing.allowance
-    head = safe(wearer.measures["head_girth"]) + coif.ease + beneath(beneath_mm)
+    head = upper(wearer.measures["head_girth"]) + coif.ease + girth_over(beneath_mm)
     width = round_up(BACK_TO_FACE * head, grid)
     height = round_up(OVER_THE_HEAD * head + BELOW_THE_EAR, grid)
     curve = round_near(ROUNDED * width, grid)

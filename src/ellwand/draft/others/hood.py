@@ -14,15 +14,15 @@ from collections.abc import Callable
 from typing import Final
 
 from ellwand.draft.blank import Blank, Book, Run
-from ellwand.draft.others.shapes import Leg, beneath, safe, walk
+from ellwand.draft.others.shapes import Leg, walk
 from ellwand.draft.seamline import HALF_SLIT
 from ellwand.errors import CannotDraft
 from ellwand.geometry.flare import flare
-from ellwand.model.choices import Sewing
+from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Hood, HoodSize, round_shoulders
 from ellwand.model.piece import Guide
-from ellwand.model.wearer import HANDS, Wearer
+from ellwand.model.wearer import HANDS, Wearer, upper
 from ellwand.units import format_length, round_near, round_up
 
 CROWN_EASE: Final = 7.0
@@ -50,7 +50,7 @@ def draw_hood(hood: Hood, sewing: Sewing, beneath_mm: float, wearer: Wearer, boo
 
 
 def _sized(hood: Hood, grid: float, beneath_mm: float, wearer: Wearer) -> HoodSize:
-    width = round_up((safe(wearer.measures["head_girth"]) + hood.ease + beneath(beneath_mm)) / 2, grid)
+    width = round_up((upper(wearer.measures["head_girth"]) + hood.ease + girth_over(beneath_mm)) / 2, grid)
     cape = round_near(hood.cape, grid)
     height = round_near(wearer["height"] - wearer["nape_to_floor"] + CROWN_EASE + cape, grid)
     gore = _gore(hood, cape, 2 * width, grid, beneath_mm, wearer)
@@ -88,7 +88,7 @@ def _gore(hood: Hood, cape: float, neck: float, grid: float, beneath_mm: float, 
         return round_near(hood.gore, grid)
     if hood.gores == "squares":
         return cape
-    need = round_shoulders(wearer, cape) + SHOULDER_EASE + beneath(beneath_mm)
+    need = round_shoulders(wearer, cape) + SHOULDER_EASE + girth_over(beneath_mm)
     return min(round_up(max(LEAST_GORE, (need - neck) / 2), grid), 2 * cape)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -10,7 +9,7 @@ from ellwand.draft.blank import Run
 from ellwand.draft.size import heights_above_floor
 from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.piece import EdgeKind
-from ellwand.model.wearer import Measure, Wearer, upper
+from ellwand.model.wearer import Wearer
 from ellwand.units import round_near
 
 
@@ -34,16 +33,6 @@ def walk(start: Point, legs: Sequence[Leg]) -> tuple[Run, ...]:
         if length(points) > 1e-6:
             out.append(Run(leg.id, leg.kind, points, leg.allowance, leg.turned))
     return tuple(out)
-
-
-def beneath(thickness_mm: float) -> float:
-    """Extra girth (cm) for what is worn beneath: 2π × thickness (a circle grown by that thickness)."""
-    return 2 * math.pi * thickness_mm / 10
-
-
-def safe(measure: Measure) -> float:
-    """The measurement (cm), an estimate taken high."""
-    return upper(measure)
 
 
 def down_to(wearer: Wearer, top: str, chosen: str | float, grid: float) -> float:
