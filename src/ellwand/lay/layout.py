@@ -11,9 +11,10 @@ from ellwand.lay.bounds import lower_bound
 from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_of
 from ellwand.lay.rows import rows
-from ellwand.lay.settle import length_of, settle
-from ellwand.lay.shapes import Spot, placement, shapes_of, usable_width
+from ellwand.lay.settle import settle
+from ellwand.lay.shapes import placement, shapes_of, usable_width
 from ellwand.lay.solver import solve
+from ellwand.lay.task import Spot, length_of
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part
 from ellwand.model.lay import Lay

@@ -17,7 +17,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ellwand.lay.hulls import fewer_corners, hull
-from ellwand.lay.shapes import HAIR, Pose, Shape, Spot
+from ellwand.lay.shapes import HAIR
+from ellwand.lay.task import Pose, Shape, Spot
 
 Array = NDArray[np.float64]
 

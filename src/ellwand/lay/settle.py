@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from ellwand.lay.hulls import Ring, convex_parts
-from ellwand.lay.shapes import Spot
+from ellwand.lay.task import Spot, length_of
 
 REACH: Final = 10.0
 """How far (cm) a piece may move in one round; pieces further apart than twice this need not be watched."""
@@ -27,11 +27,6 @@ DAYLIGHT: Final = 1e-4
 
 _Row = tuple[int, int, float, float, float]
 """Piece a, piece b, the normal pointing from a to b, and how far they may close (cm)."""
-
-
-def length_of(spots: Sequence[Spot]) -> float:
-    """How much of the cloth's length the spots take (cm)."""
-    return max((s.y + s.pose.height for s in spots), default=0.0)
 
 
 def settle(spots: Sequence[Spot], width: float) -> list[Spot] | None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from shapely.geometry import LineString, Polygon
 
 from ellwand.errors import CannotDraft, InternalFault
 from ellwand.geometry.lines import Line, Point, bounds, mirror, shift, turn
+from ellwand.lay.task import Pose, Shape, Spot
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part
 from ellwand.model.lay import Placement
@@ -24,40 +24,6 @@ HOLLOW: Final = 0.8
 
 SLIT: Final = 0.25
 """Gaps in an outline narrower than this (cm) are slits: nothing lies in them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Pose:
-    """One way a piece may lie: its cut outline turned, slits closed, its least corner moved to (0, 0).
-
-    ``origin`` is where the piece's own origin then lies (cm).
-    """
-
-    turn: float
-    flip: bool
-    ring: Line
-    origin: Point
-    width: float
-    height: float
-
-
-@dataclass(frozen=True, slots=True)
-class Shape:
-    """One thing to cut out: a part of a piece, and the poses that are allowed and fit the width."""
-
-    piece: str
-    part: str
-    poses: tuple[Pose, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """A shape in one of its poses, the least corner at (x, y); x from the usable width's left edge (cm)."""
-
-    shape: Shape
-    pose: Pose
-    x: float
-    y: float
 
 
 def usable_width(cloth: Cloth) -> float:

@@ -16,7 +16,7 @@ from shapely.geometry import Polygon, box
 
 from ellwand.geometry.lines import Line, bounds, turn
 from ellwand.lay.hulls import fewer_corners, hull, is_convex
-from ellwand.lay.shapes import Pose, Shape, Spot
+from ellwand.lay.task import Pose, Shape, Spot
 
 INFLATION: Final = 1.0001
 """The strip's height over the usable width."""

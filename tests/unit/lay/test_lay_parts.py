@@ -16,8 +16,9 @@ from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_of
 from ellwand.lay.hulls import convex_parts, fewer_corners, hull
 from ellwand.lay.layout import lay_out
-from ellwand.lay.settle import length_of, settle
-from ellwand.lay.shapes import Spot, closed_outline, shapes_of
+from ellwand.lay.settle import settle
+from ellwand.lay.shapes import closed_outline, shapes_of
+from ellwand.lay.task import Spot, length_of
 from ellwand.model.draft import Part
 
 
