@@ -41,6 +41,7 @@ plain = sys.implementation.name == "cpython" and not sysconfig.get_config_var("P
 final = sys.version_info[3] == "final"
 print(json.dumps([sys.version_info[:3], plain and final, getattr(sys, "_base_executable", sys.executable)]))
 """
+COMPILE = "from ellwand.lay.search import prepare; prepare()"
 
 
 class Trouble(Exception):
@@ -182,6 +183,7 @@ def set_up(pins: Path) -> None:
         "Installing the packages",
         *(program, "pip", "install", "-q", "--python", tool("python"), "-r", str(pins), "-e", str(ROOT)),
     )
+    must("Compiling the search", tool("python"), "-c", COMPILE)
     STAMP.write_text(stamp(pins, answer(tool("python"), "-VV")), "utf-8")
 
 

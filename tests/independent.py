@@ -12,7 +12,8 @@ import math
 from collections import Counter
 from typing import Any
 
-from shapely import STRtree, set_precision
+from shapely import STRtree, box, set_precision
+from shapely.affinity import affine_transform
 from shapely.geometry import Polygon
 
 Doc = dict[str, Any]
@@ -20,7 +21,7 @@ Doc = dict[str, Any]
 
 def faults(doc: Doc) -> list[str]:
     """Everything that is wrong with a document; empty when it is sound."""
-    return [*_pieces(doc), *_shell(doc), *(fault for lay in doc.get("lays", []) for fault in _lay(doc, lay))]
+    return [*_pieces(doc), *_shell(doc), *_lays(doc)]
 
 
 def _run(points: list[list[float]]) -> float:
@@ -155,23 +156,46 @@ def placed(doc: Doc, placement: Doc) -> Polygon:
     return Polygon(ring(piece["cut"]), [ring(hole) for hole in piece["cut_holes"]])
 
 
-def _lay(doc: Doc, lay: Doc) -> list[str]:
+def _lays(doc: Doc) -> list[str]:
+    """Every lay, folds opened; the lays of a cloth that are no left-overs follow each other on it."""
     out = []
-    shapes = [placed(doc, placement) for placement in lay["placements"]]
-    margin = (lay["width"] - lay["usable_width"]) / 2
-    for shape, placement in zip(shapes, lay["placements"], strict=True):
-        x0, y0, x1, y1 = shape.bounds
-        if x0 < margin - 0.02 or x1 > lay["width"] - margin + 0.02 or y0 < -0.02 or y1 > lay["length"] + 0.02:
-            out.append(f"{placement['part']} leaves the cloth")
-    tree = STRtree(shapes)
-    for i, j in tree.query(shapes, predicate="intersects").T:
-        if i < j:
-            common = set_precision(shapes[i], 1e-6).intersection(set_precision(shapes[j], 1e-6)).area
-            if common > 0.01:
-                out.append(f"{lay['placements'][i]['part']} overlaps {lay['placements'][j]['part']} by {common:.3f}")
-    laid = Counter(placement["part"] for placement in lay["placements"])
+    laid: Counter[str] = Counter()
+    for lay in doc.get("lays", []):
+        cuts = [cut for placement in lay["placements"] for cut in _opened(doc, lay, placement)]
+        laid.update(part for part, _ in cuts)
+        names, shapes = [part for part, _ in cuts], [shape for _, shape in cuts]
+        margin = 0.0 if lay.get("remnant") else (lay["width"] - lay["usable_width"]) / 2
+        passing = {
+            placement[of] for placement in lay["placements"] if placement.get("selvedge") for of in ("part", "partner")
+        }
+        whole = box(0, 0, lay["width"], lay["length"])
+        if lay.get("outline"):
+            whole = Polygon(lay["outline"])
+        for name, shape in zip(names, shapes, strict=True):
+            x0, _, x1, _ = shape.bounds
+            over = x0 < margin - 0.02 or x1 > lay["width"] - margin + 0.02
+            if (over and name not in passing) or shape.difference(whole.buffer(0.02)).area > 1e-3:
+                out.append(f"{name} leaves the cloth")
+        for i, j in STRtree(shapes).query(shapes, predicate="intersects").T:
+            if i < j:
+                common = set_precision(shapes[i], 1e-6).intersection(set_precision(shapes[j], 1e-6)).area
+                if common > 0.01:
+                    out.append(f"{names[i]} overlaps {names[j]} by {common:.3f}")
+        if lay["length"] + 1e-6 < lay["lower_bound"]:
+            out.append("shorter than its own lower bound")
     every = [*doc["parts"], *doc.get("applied", [])]
-    out += [f"{part['id']} laid {laid[part['id']]} times" for part in every if laid[part["id"]] != 1]
-    if lay["length"] + 1e-6 < lay["lower_bound"]:
-        out.append("shorter than its own lower bound")
+    if doc.get("lays"):
+        out += [f"{part['id']} laid {laid[part['id']]} times" for part in every if laid[part["id"]] != 1]
+    return out
+
+
+def _opened(doc: Doc, lay: Doc, placement: Doc) -> list[tuple[str, Polygon]]:
+    """The parts that a placement stands for, on the opened cloth."""
+    shape = placed(doc, placement)
+    if lay["fold"] != "lengthwise":
+        return [(placement["part"], shape)]
+    fold = lay["width"] / 2
+    out = [(placement["part"], affine_transform(shape, (1, 0, 0, 1, fold, 0)))]
+    if placement["layers"] == 2:
+        out.append((placement["partner"], affine_transform(shape, (-1, 0, 0, 1, fold, 0))))
     return out

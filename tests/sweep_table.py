@@ -19,6 +19,7 @@ RANGES: Final[Mapping[str, tuple[float, float]]] = {
     "garment.growth.months": (3, 36),
     "garment.body.ease": (2, 40),
     "garment.body.flare": (5, 60),
+    "garment.body.pieced": (30, 70),
     "garment.body.back_longer": (2, 20),
     "garment.body.shoulder_slope": (1, 5),
     "garment.gores.start": (20, 95),
@@ -61,6 +62,9 @@ RANGES: Final[Mapping[str, tuple[float, float]]] = {
     "cloth.shrink_warp": (0, 0.1),
     "cloth.shrink_weft": (0, 0.05),
     "cloth.grams": (80, 600),
+    "cloth.sold_by": (5, 100),
+    "cloth.straighten": (0, 5),
+    "cloth.spare": (1, 60),
     "cloth.thickness_mm": (0.2, 4),
 }
 """From the least to the most that is drawn of every number."""

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+import math
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
+from typing import Literal
 
 from ellwand.adorn import adorn
 from ellwand.choose import Sheet
 from ellwand.draft import draft, draft_to_grow, pieced_to_fit
 from ellwand.errors import BadInput, CannotDraft, InternalFault
-from ellwand.lay import lay_out, usable_width
+from ellwand.geometry.lines import area
+from ellwand.lay import INSTANT, Budget, Found, Report, Stop, lay_out, shapes_of, usable_width
+from ellwand.lay.shapes import may_lie_crosswise
 from ellwand.measure import check_human, doubts, estimate, grown, grows, read_raw
-from ellwand.model.choices import Choices
-from ellwand.model.cloth import length_on_table
+from ellwand.model.choices import Choices, plainest
+from ellwand.model.cloth import Cloth, cloth_for, length_on_table
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
@@ -25,14 +29,25 @@ from ellwand.prove.lasting import lasts
 from ellwand.prove.layers import layers
 from ellwand.prove.on_cloth import prove_on_cloth
 from ellwand.prove.pieced import prove_pieced
+from ellwand.prove.washed_sewn import washed_sewn
 from ellwand.sew import sew
-from ellwand.units import Unit
+from ellwand.units import Unit, format_length
 
 Progress = Callable[[str], None]
+Pieced = Literal["as chosen", "wide", "long"]
+"""What is pieced to fit the cloth: what the choices say, all that is too wide, or also all that is too long."""
 
 
 def _silent(_: str) -> None:
     return None
+
+
+def _unheard(_: Found) -> None:
+    return None
+
+
+def _never() -> bool:
+    return False
 
 
 def prove_sheet(sheet: Sheet, *, unit: Unit | None = None) -> Garment:
@@ -40,52 +55,144 @@ def prove_sheet(sheet: Sheet, *, unit: Unit | None = None) -> Garment:
 
     Raises BadInput (CannotDraft among it) with one sentence.
     """
+    return proved(sheet, sheet.choices, *read_wearer(sheet, unit))
+
+
+def read_wearer(sheet: Sheet, unit: Unit | None = None) -> tuple[Wearer, tuple[Finding, ...]]:
+    """The wearer, estimated where need be, and the questions about improbable measurements.
+
+    Raises BadInput with one sentence.
+    """
     raw = read_raw(sheet.wearer)
     check_human(raw)
     questions = doubts(raw)
     wearer = estimate(raw, questions)
-    wearer = wearer if unit is None else replace(wearer, unit=unit)
-    return _proved(sheet, sheet.choices, wearer, questions)
+    return wearer if unit is None else replace(wearer, unit=unit), questions
 
 
 def make(
     sheet: Sheet,
     *,
     seconds: float = 5.0,
+    effort: int = 0,
     seed: int = 1,
     unit: Unit | None = None,
     progress: Progress = _silent,
+    stop: Stop = _never,
 ) -> Garment:
-    """The whole job for one garment, nothing written. ``seconds``: for the search of the lay.
+    """The whole job for one garment, nothing written.
 
+    ``seconds``: for the search of the lay; or ``effort``, which gives the same lay every time.  ``progress`` hears of
+    each step and of shorter lays; ``stop`` ends the search with what it has.
     Raises BadInput (CannotDraft among it) with one sentence.
     """
     progress("drafting and proving")
     garment = prove_sheet(sheet, unit=unit)
     progress(f"laying {sum(piece.count for piece in garment.draft.pieces)} pieces on the cloth")
-    garment, lay = _laid(garment, sheet, seconds, seed)
-    found = prove_on_cloth(lay, garment.draft.pieces, sheet.cloth)
+    budget = Budget(0.0 if effort else seconds, effort, seed)
+    garment, lays = _laid(garment, sheet, budget, said(progress, garment.wearer.unit), stop)
+    found = prove_on_cloth(garment.draft, lays, sheet.cloths)
     return replace(
         garment,
-        lays=(lay,),
+        lays=lays,
         proof=replace(garment.proof, findings=garment.proof.findings + found),
     )
 
 
-def _laid(garment: Garment, sheet: Sheet, seconds: float, seed: int) -> tuple[Garment, Lay]:
-    """The garment on the cloth; where that is too narrow for a piece, in more pieces as far as the maker left it open.
+def said(progress: Progress, unit: Unit) -> Report:
+    """Tells of shorter lays in sentences, two a second at most."""
+    last = -1.0
 
+    def report(found: Found) -> None:
+        nonlocal last
+        if found.after - last >= 0.5 or found.after < last:
+            last = found.after
+            progress(f"{found.after:.1f} s: {format_length(found.length, unit)}, by {found.engine}")
+
+    return report
+
+
+def lay_garment(
+    draft: Draft, cloths: Sequence[Cloth], budget: Budget = INSTANT, report: Report = _unheard, stop: Stop = _never
+) -> tuple[Lay, ...]:
+    """The pieces on their cloths, which share the search by the cloth that is cut from each.
+
+    Raises CannotDraft when a piece is wider than its cloth.
+    """
+    parts = (*draft.parts, *draft.applied)
+    of = [(cloth, [piece for piece in draft.pieces if piece.cloth == cloth.name]) for cloth in cloths]
+    areas = [sum(piece.count * abs(area(piece.cut)) for piece in pieces) for _, pieces in of]
+    for cloth, pieces in of:
+        shapes_of(pieces, parts, cloth)
+    lays: tuple[Lay, ...] = ()
+    for (cloth, pieces), cut in zip(of, areas, strict=True):
+        if pieces:
+            share = cut / sum(areas)
+            own = replace(budget, seconds=budget.seconds * share, effort=math.ceil(budget.effort * share))
+            tell = report if len(cloths) == 1 else _of(cloth, report)
+            lays += lay_out(pieces, parts, cloth, own, tell, stop, draft.seams)
+    return lays
+
+
+def _of(cloth: Cloth, report: Report) -> Report:
+    """The report with the cloth's name."""
+    return lambda found: report(replace(found, engine=f"{found.engine}, for the {cloth.name} cloth"))
+
+
+def _laid(
+    garment: Garment, sheet: Sheet, budget: Budget, report: Report, stop: Stop
+) -> tuple[Garment, tuple[Lay, ...]]:
+    """The garment on the cloth; where that is too narrow or too short for a piece, in more pieces as far as the maker
+    left it open.
+
+    What has not enough cloth even so is laid unpieced: the lay tells how much it needs.
     Raises CannotDraft, of the garment as it was first, where no way of piecing lets it lie on the cloth.
     """
     first: CannotDraft | None = None
+    too_long: Garment | None = None
     for way in (lambda: garment, *_in_more_pieces(sheet, garment)):
         try:
             tried = way()
-            parts = (*tried.draft.parts, *tried.draft.applied)
-            return tried, lay_out(tried.draft.pieces, parts, sheet.cloth, seconds=seconds, seed=seed)
+            if _fits_length(tried.draft, sheet.cloths) and (
+                too_long is None or _nearly_fits(tried.draft, sheet.cloths)
+            ):
+                return tried, lay_garment(tried.draft, sheet.cloths, budget, report, stop)
+            too_long = too_long or tried
         except CannotDraft as error:
             first = first or error
+    if too_long is not None:
+        return too_long, lay_garment(too_long.draft, sheet.cloths, budget, report, stop)
     raise first or InternalFault("no way was tried")
+
+
+def _fits_length(draft: Draft, cloths: Sequence[Cloth]) -> bool:
+    """Whether no piece is longer than all there is of its cloth, or lies on a left-over that is long enough.
+
+    Raises CannotDraft when one is wider.
+    """
+    parts = (*draft.parts, *draft.applied)
+    for cloth in cloths:
+        shapes = shapes_of([piece for piece in draft.pieces if piece.cloth == cloth.name], parts, cloth)
+        length = length_on_table(cloth)
+        if length is None or all(min(p.height for p in s.poses) <= length + cloth.gap + 1e-6 for s in shapes):
+            continue
+        if not cloth.remnants or _main_length(draft, cloth) > length:
+            return False
+    return True
+
+
+def _main_length(draft: Draft, cloth: Cloth) -> float:
+    """What the instant engine takes of the cloth, left-overs aside (cm)."""
+    return math.fsum(lay.length for lay in lay_garment(draft, (cloth,)) if not lay.remnant)
+
+
+def _nearly_fits(draft: Draft, cloths: Sequence[Cloth]) -> bool:
+    """Whether a search may find a lay as short as the cloth: the instant one is at most a quarter over the shortest."""
+    for cloth in cloths:
+        length = length_on_table(cloth)
+        if length is not None and _main_length(draft, cloth) > 1.25 * length:
+            return False
+    return True
 
 
 def _in_more_pieces(sheet: Sheet, garment: Garment) -> Iterator[Callable[[], Garment]]:
@@ -102,9 +209,11 @@ def _in_more_pieces(sheet: Sheet, garment: Garment) -> Iterator[Callable[[], Gar
 
     for way in dict.fromkeys((halves, two(whole), two(halves))):
         if way != whole:
-            yield partial(_proved, sheet, way, garment.wearer, garment.questions)
-    for way in dict.fromkeys((two(whole), whole)):
-        yield partial(_proved, sheet, way, garment.wearer, garment.questions, pieced=True)
+            yield partial(proved, sheet, way, garment.wearer, garment.questions)
+    # what is too wide, then what is too long as well
+    for pieced in ("wide", "long") if any(cloth.length is not None for cloth in sheet.cloths) else ("wide",):
+        for way in dict.fromkeys((two(whole), whole)):
+            yield partial(proved, sheet, way, garment.wearer, garment.questions, pieced=pieced)
 
 
 def _worn_beneath(sheet: Sheet, body: Wearer) -> list[Draft]:
@@ -118,40 +227,48 @@ def _worn_beneath(sheet: Sheet, body: Wearer) -> list[Draft]:
     return out
 
 
-def _proved(
+def proved(
     sheet: Sheet,
     choices: Choices,
     wearer: Wearer,
     questions: tuple[Finding, ...],
     *,
-    pieced: bool = False,
+    pieced: Pieced = "as chosen",
 ) -> Garment:
     """Drafted, adorned and proved on the wearer, or on the body that a child is to grow into.
 
-    ``pieced``: with strips and tips pieced on, where the cloth is too narrow or too short for some of its pieces.
+    ``pieced``: with strips pieced on where the cloth is too narrow for some of its pieces, and ends and tips too where
+    it is too short.
     """
+    choices = plainest(choices)
     body, growth = wearer, choices.growth
     if growth is None:
         drafted = draft(choices, wearer, sheet.cloth.name)
     else:
         body = grown(wearer, growth.months)
         drafted = draft_to_grow(choices, growth, wearer, body, sheet.cloth.name)
-    drafted = adorn(drafted)
+    drafted = _on_their_cloths(adorn(drafted), sheet.cloths)
     proof = prove(drafted, body)
-    if pieced:
-        cloth = sheet.cloth
-        crosswise = cloth.crosswise == "any" and not cloth.nap
-        drafted = pieced_to_fit(drafted, usable_width(cloth), length_on_table(cloth), crosswise=crosswise)
+    if pieced != "as chosen" or isinstance(choices.body.pieced, float):
+        for cloth in sheet.cloths:
+            drafted = pieced_to_fit(
+                drafted,
+                usable_width(cloth),
+                length_on_table(cloth) if pieced == "long" else None,
+                crosswise=partial(may_lie_crosswise, cloth=cloth),
+                cloth=cloth.name,
+            )
         proof = prove_pieced(proof, drafted, body)
     found = (*questions, *proof.findings, *evidence(drafted))
     if grows(wearer) and choices.other is None:
         found = (*found, lasts(drafted, wearer, lambda months: grown(wearer, months)))
     found = (*found, *layers(drafted, _worn_beneath(sheet, body), body))
+    found = (*found, *washed_sewn(drafted.pieces, proof.girths, sheet.cloths))
     return Garment(
         title=choices.style,
         wearer=wearer,
         choices=choices,
-        cloths=(sheet.cloth,),
+        cloths=sheet.cloths,
         draft=drafted,
         proof=replace(proof, findings=found),
         lays=(),
@@ -159,3 +276,10 @@ def _proved(
         cautions=cautions(drafted, wearer),
         questions=questions,
     )
+
+
+def _on_their_cloths(drafted: Draft, cloths: Sequence[Cloth]) -> Draft:
+    """The draft with each piece cut from the cloth that is for it."""
+    if len(cloths) == 1:
+        return drafted
+    return replace(drafted, pieces=tuple(replace(p, cloth=cloth_for(p, cloths).name) for p in drafted.pieces))

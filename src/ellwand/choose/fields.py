@@ -106,6 +106,49 @@ def number(low: float, high: float, *, nothing: bool = False, what: str = "numbe
     return _says(read, f"{low:g} to {high:g}")
 
 
+def length_or_part(value: Any, info: ValidationInfo) -> float:
+    """Reads a length from 1 cm, or a part below 1 as it is."""
+    if isinstance(value, (int, float)) and not isinstance(value, bool) and 0 <= value < 1:
+        return float(value)
+    return _length(value, info, 1, 10000)
+
+
+_says(length_or_part, "1 cm to 10000 cm, or a part from 0 to 1")
+
+
+def words(*good: str) -> Reader:
+    """Reads a list of different words."""
+    read_one = word(*good)
+
+    def read(value: Any, info: ValidationInfo) -> tuple[str, ...]:
+        if not isinstance(value, list):
+            raise BadInput("", f"{value!r} is not a list", f"write some of {one_of(good)} in brackets")
+        return tuple(dict.fromkeys(read_one(each, info) for each in value))
+
+    return _says(read, "a list of " + ", ".join(f"`{each}`" for each in good))
+
+
+def corners(value: Any, info: ValidationInfo) -> tuple[tuple[float, float], ...]:
+    """Reads the corners of a simple polygon; they are answered counter-clockwise, the least x and y being 0."""
+    from shapely.geometry import Polygon
+    from shapely.geometry.polygon import orient
+
+    mend = "give at least three corners, as in [[0, 0], [40, 0], [0, 60]]"
+    if not isinstance(value, list) or len(value) < 3:
+        raise BadInput("", f"{value!r} is not an outline", mend)
+    if not all(isinstance(each, list) and len(each) == 2 for each in value):
+        raise BadInput("", "each corner is a pair of lengths", mend)
+    points = [tuple(_length(each, info, 0, 100000) for each in pair) for pair in value]
+    polygon = Polygon(points)
+    if not polygon.is_valid or polygon.area < 1:
+        raise BadInput("", "the outline crosses itself or holds no cloth", "give its corners in order")
+    left, low, _, _ = polygon.bounds
+    return tuple((x - left, y - low) for x, y in orient(polygon).exterior.coords[:-1])
+
+
+_says(corners, "a list of corners `[x, y]`")
+
+
 def yes_no(value: Any, info: ValidationInfo) -> bool:
     """Reads true or false."""
     if not isinstance(value, bool):

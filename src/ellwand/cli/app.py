@@ -6,7 +6,7 @@ from typing import Final
 
 import typer
 
-from ellwand.cli import commands, measuring
+from ellwand.cli import commands, measuring, stretching
 
 app: Final = typer.Typer(
     add_completion=False,
@@ -21,6 +21,8 @@ for command in (
     commands.prove,
     commands.lay,
     commands.make,
+    stretching.stretch,
+    stretching.freedom,
     commands.demo,
 ):
     app.command()(command)

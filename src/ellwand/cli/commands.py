@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ellwand.cli.reading import named, unit_of
+from ellwand.cli.reading import interruptible, named, unit_of, widths_of
 
 if TYPE_CHECKING:
     from ellwand.model.garment import Garment
@@ -15,6 +15,23 @@ if TYPE_CHECKING:
 SheetFile = Annotated[Path, typer.Argument(metavar="SHEET", help="the sheet: a .toml file", show_default=False)]
 Out = Annotated[Path, typer.Option("--out", help="the folder to write into")]
 Seconds = Annotated[float, typer.Option(min=0, max=3600, help="how long to search for a shorter lay")]
+Effort = Annotated[
+    int,
+    typer.Option(
+        min=0,
+        max=3600,
+        help="search this much instead, about a second each: the same lay every time",
+        show_default=False,
+    ),
+]
+Widths = Annotated[
+    str | None,
+    typer.Option(
+        "--widths",
+        help='compare cloths of these widths, as in "90, 112, 150", or of the common ones: common',
+        show_default=False,
+    ),
+]
 Seed = Annotated[int, typer.Option(min=0, max=2**31, help="the same seed, the same search")]
 InUnit = Annotated[str | None, typer.Option("--unit", help="cm or in; left out: the wearer's", show_default=False)]
 AsJson = Annotated[bool, typer.Option("--json", help="print machine-readable results")]
@@ -25,16 +42,25 @@ def make(
     out: Out = Path("out"),
     unit: InUnit = None,
     seconds: Seconds = 5.0,
+    effort: Effort = 0,
     seed: Seed = 1,
 ) -> int:
     """The whole job for one garment: proves it, lays it on the cloth, writes the card and the files."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
     from ellwand.loading import load_sheet
-    from ellwand.pipeline import make as run
+    from ellwand.plan.making import make_freely as run
 
-    with named(sheet):
-        garment = run(load_sheet(sheet), seconds=seconds, seed=seed, unit=unit_of(unit), progress=say)
+    with named(sheet), interruptible() as stop:
+        garment = run(
+            load_sheet(sheet),
+            seconds=seconds,
+            effort=effort,
+            seed=seed,
+            unit=unit_of(unit),
+            progress=say,
+            stop=stop,
+        )
     say("writing the card")
     written = write_garment(garment, out)
     print(summary(garment))
@@ -55,16 +81,58 @@ def prove(sheet: SheetFile, as_json: AsJson = False, unit: InUnit = None) -> int
     return _verdict(garment)
 
 
-def lay(sheet: SheetFile, seconds: Seconds = 5.0, seed: Seed = 1, unit: InUnit = None) -> int:
-    """The cutting lay only: what to buy and where each piece lies."""
+def lay(
+    sheet: SheetFile,
+    seconds: Seconds = 5.0,
+    effort: Effort = 0,
+    seed: Seed = 1,
+    unit: InUnit = None,
+    widths: Widths = None,
+) -> int:
+    """The cutting lay only: what to buy and where each piece lies; or the same on cloths of several widths."""
     from ellwand.cli.show import lay_table, say
     from ellwand.loading import load_sheet
-    from ellwand.pipeline import make as run
+    from ellwand.plan.making import make_freely as run
 
-    with named(sheet):
-        garment = run(load_sheet(sheet), seconds=seconds, seed=seed, unit=unit_of(unit), progress=say)
+    if widths is not None:
+        return _side_by_side(sheet, widths, seconds, effort, seed, unit)
+    with named(sheet), interruptible() as stop:
+        garment = run(
+            load_sheet(sheet),
+            seconds=seconds,
+            effort=effort,
+            seed=seed,
+            unit=unit_of(unit),
+            progress=say,
+            stop=stop,
+        )
     print(lay_table(garment), end="")
     return _verdict(garment)
+
+
+def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: int, unit: str | None) -> int:
+    """The garment on each of the widths; 1 when none of them will do."""
+    from ellwand.cli.show import say, widths_table
+    from ellwand.loading import load_sheet
+    from ellwand.plan.widths import COMMON, at_widths
+    from ellwand.units import format_length
+
+    with named(sheet):
+        read = load_sheet(sheet)
+        shown = unit_of(unit) or read.cloth.unit
+        tried = tuple(
+            at_widths(
+                read,
+                COMMON[shown] if widths.strip() == "common" else widths_of(widths, shown),
+                seconds=seconds,
+                effort=effort,
+                seed=seed,
+                unit=unit_of(unit),
+                progress=lambda width: say(f"laying it on cloth {format_length(width, shown)} wide"),
+            )
+        )
+    print(widths_table(tried, shown, read.cloth.price), end="")
+    return 1 if all(each.refused for each in tried) else 0
 
 
 def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:

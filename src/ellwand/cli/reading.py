@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import signal
+import threading
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
+from types import FrameType
+from typing import Final
 
 from ellwand.errors import BadInput
-from ellwand.units import Unit
+from ellwand.units import Unit, format_length, parse_length
+
+MOST_WIDTHS: Final = 12
+NARROWEST: Final = 15.0
+WIDEST: Final = 1000.0
+"""Widths of cloth (cm) that can be compared: as a sheet may have."""
 
 
 def unit_of(unit: str | None) -> Unit | None:
@@ -38,6 +47,52 @@ def pairs_of(given: Sequence[str]) -> dict[str, str]:
             raise BadInput(name, "this is given twice", "give it once")
         table[name] = value
     return table
+
+
+def widths_of(text: str, unit: Unit) -> tuple[float, ...]:
+    """Widths of cloth (cm) from a list with commas or spaces between plain numbers, which are in ``unit``.
+
+    Raises BadInput for anything that is no width of cloth.
+    """
+    parts = [part.strip() for part in (text.split(",") if "," in text else text.split()) if part.strip()]
+    if not 1 <= len(parts) <= MOST_WIDTHS:
+        raise BadInput("--widths", f"{len(parts)} widths are given", f"give 1 to {MOST_WIDTHS}, as in 90, 112, 150")
+    widths = tuple(parse_length(_plain(part), unit, "--widths") for part in parts)
+    for part, width in zip(parts, widths, strict=True):
+        if not NARROWEST <= width <= WIDEST:
+            least, most = format_length(NARROWEST, unit), format_length(WIDEST, unit)
+            raise BadInput("--widths", f"{part} is no width of cloth", f"give widths from {least} to {most}")
+    return widths
+
+
+def _plain(part: str) -> float | str:
+    try:
+        return float(part)
+    except ValueError:
+        return part
+
+
+@contextmanager
+def interruptible() -> Iterator[Callable[[], bool]]:
+    """Inside, the first Ctrl-C only asks to stop, as the function given then says; the next one ends the job."""
+    asked = False
+
+    def ask(number: int, frame: FrameType | None) -> None:
+        nonlocal asked
+        asked = True
+        signal.signal(signal.SIGINT, before)
+
+    def stop() -> bool:
+        return asked
+
+    if threading.current_thread() is not threading.main_thread():
+        yield stop
+        return
+    before = signal.signal(signal.SIGINT, ask)
+    try:
+        yield stop
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 @contextmanager

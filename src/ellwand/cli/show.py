@@ -4,13 +4,19 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from ellwand.depict import words
+from ellwand.depict.shopping import purchase_steps, purchases
+from ellwand.depict.words.lays import bought, how_it_lies, how_short, lay_name
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.measurement import MEASUREMENTS
 from ellwand.model.wearer import Measure, Wearer
-from ellwand.units import format_length
+from ellwand.units import Unit, format_length
+
+if TYPE_CHECKING:
+    from ellwand.plan.widths import AtWidth
 
 ORDER = {"will not work": 0, "look again": 1, "sound": 2}
 
@@ -27,15 +33,16 @@ def findings(garment: Garment) -> str:
 
 
 def summary(garment: Garment) -> str:
-    """A few lines: the verdict, what to buy, and the findings that need a look."""
+    """A few lines: the verdict, what to buy, how good the lay is, and the findings that need a look."""
     unit = garment.wearer.unit
     lines = [_headline(garment)]
+    for cloth, asked in purchases(garment.lays, garment.cloths):
+        if asked.laid:
+            cost = "" if asked.cost is None else f", for {asked.cost:.2f}"
+            lines.append(f"  {bought(asked.length, cloth, unit)} to buy{cost}")
     for lay in garment.lays:
-        lines.append(
-            f"  {format_length(lay.buy_length, unit)} of cloth {format_length(garment.cloths[0].width, unit)} wide"
-            f" to buy; the lay is {format_length(lay.length, unit)} long, uses {lay.use:.0%} of it, and no lay can"
-            f" be shorter than {format_length(lay.lower_bound, unit)} ({lay.bound})"
-        )
+        said = (f"{lay_name(lay, garment.lays)}:", how_it_lies(lay, unit), f"{lay.use:.0%} of it is used.")
+        lines.append(f"  {' '.join((*said, how_short(lay, unit))).rstrip()}")
     for each in sorted(_open(garment), key=lambda f: ORDER[f.outcome]):
         mend = words.mend(each, unit)
         lines.append(f"  {each.outcome}: {words.why(each, unit)}" + (f" To mend: {mend}" if mend else ""))
@@ -43,10 +50,41 @@ def summary(garment: Garment) -> str:
 
 
 def lay_table(garment: Garment) -> str:
-    """Where every piece lies: its lower left corner from the left selvedge and the cut end."""
+    """What to buy step by step, how each lay was found, and where every piece lies on it."""
     from ellwand.publish import chalk_csv
 
-    return summary(garment) + "\n" + "".join(chalk_csv(garment, lay) for lay in garment.lays)
+    unit = garment.wearer.unit
+    out = [summary(garment), ""]
+    for cloth, asked in purchases(garment.lays, garment.cloths):
+        if asked.laid:
+            out.append(f"{bought(asked.length, cloth, unit)}:")
+            out += [f"  {format_length(cm, unit):>12} {what}" for what, cm in purchase_steps(asked, cloth, unit)]
+    for lay in garment.lays:
+        name = lay_name(lay, garment.lays)
+        against = f"; the shortest possible is reckoned from: {lay.bound}" if how_short(lay, unit) else ""
+        out += ["", f"{name[0].upper()}{name[1:]}, found by {lay.engine}{against}.", chalk_csv(garment, lay).rstrip()]
+    return "\n".join(out) + "\n"
+
+
+def widths_table(tried: Sequence[AtWidth], unit: Unit, price: float | None) -> str:
+    """The same garment on cloths of several widths, side by side."""
+    head = ["width", "the lay", "to buy", "used", "over shortest", *(["cost"] if price is not None else []), "pieced"]
+    rows = [head]
+    for each in tried:
+        wide = format_length(each.width, unit, mark=False)
+        if each.refused:
+            rows.append([wide, "–", "–", "–", "–", *(["–"] if price is not None else []), each.refused])
+            continue
+        gap = "proved best" if each.proved_best else f"at most {each.gap:.1%}"
+        cost = [] if price is None else [f"{each.cost or 0.0:.2f}"]
+        laid, buy = (format_length(cm, unit, mark=False) for cm in (each.laid, each.bought))
+        rows.append([wide, laid, buy, f"{each.use:.0%}", gap, *cost, ", ".join(each.pieced) or "nothing"])
+    wides = [max(len(row[i]) for row in rows) for i in range(len(head))]
+    lines = ["  ".join(cell.ljust(wide) for cell, wide in zip(row, wides, strict=True)).rstrip() for row in rows]
+    notes = [f"Lengths in {'inches' if unit == 'in' else 'cm'}, each searched for as long."]
+    if price is not None:
+        notes.append("The cost is reckoned as if every width cost the same for its area.")
+    return "\n".join([*lines, " ".join(notes)]) + "\n"
 
 
 def say(text: str) -> None:

@@ -3,31 +3,57 @@
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Final
 
 from ellwand.errors import BadInput
 from ellwand.model.garment import Garment
+
+ROLL: Final = 90.0
+"""Paper on the roll for the long sheet is so wide (cm)."""
+
+NUMBERED: Final = re.compile(r"(lay-\d+\.svg|chalk-\d+\.csv|pattern-long-\d+\.pdf)")
+"""Files of which a garment may have more or fewer each time."""
 
 
 def write_garment(garment: Garment, folder: Path) -> list[str]:
     """Write the card and all files of one garment; returns their names.
 
+    Where there are several lays, each has a drawing and a chalk list of its own: lay.svg, lay-2.svg and so on; those
+    of an earlier run that had more of them are taken away.
     Raises BadInput when the folder cannot be written.
     """
     from ellwand.publish import card_pdf, chalk_csv, lay_svg, pieces_svg, sewing_md
+    from ellwand.publish.dxf import pattern_dxf
     from ellwand.publish.garment_json import garment_json
+    from ellwand.publish.pattern import long_sheet_pdf, pattern_pdf
 
     files: dict[str, bytes] = {
         "card.pdf": card_pdf(garment),
         "garment.json": garment_json(garment).encode(),
         "pieces.svg": pieces_svg(garment).encode(),
-        "lay.svg": lay_svg(garment, garment.lays[0]).encode(),
-        "chalk.csv": chalk_csv(garment, garment.lays[0]).encode(),
         "sewing.md": sewing_md(garment).encode(),
+        "pattern.pdf": pattern_pdf(garment),
+        "pattern-letter.pdf": pattern_pdf(garment, "Letter"),
+        "pattern.dxf": pattern_dxf(garment),
     }
-    return write_files(files, folder)
+    for number, lay in enumerate(garment.lays, 1):
+        files[_numbered("lay", number, "svg")] = lay_svg(garment, lay).encode()
+        files[_numbered("chalk", number, "csv")] = chalk_csv(garment, lay).encode()
+    for number, sheet in enumerate(long_sheet_pdf(garment, ROLL), 1):
+        files[_numbered("pattern-long", number, "pdf")] = sheet
+    written = write_files(files, folder)
+    for old in folder.iterdir():
+        if NUMBERED.fullmatch(old.name) and old.name not in files:
+            old.unlink()
+    return written
+
+
+def _numbered(name: str, number: int, ending: str) -> str:
+    return f"{name}-{number}.{ending}" if number > 1 else f"{name}.{ending}"
 
 
 def write_files(files: Mapping[str, bytes], folder: Path) -> list[str]:

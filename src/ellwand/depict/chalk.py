@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from string import ascii_lowercase
 from typing import Literal
 
+from ellwand.depict.chalk_notes import half_on_cloth, lying_note, shared_sides
 from ellwand.depict.naming import numbers, part_name
-from ellwand.depict.outline import circle, corners, middle, slits, trace
+from ellwand.depict.outline import circle, corners, slits, trace
 from ellwand.depict.placed import by_id, in_chalk_order, lie_ring
 from ellwand.depict.sizes import beyond_neck, chalked, fold_level, is_traced
 from ellwand.geometry.lines import Line, Point, bounds, length, split
@@ -17,15 +18,19 @@ from ellwand.model.lay import Lay, Placement, lie
 from ellwand.model.piece import Piece
 from ellwand.units import Unit, format_length
 
-What = Literal["corner", "arc", "curve", "slit", "neck", "facing"]
+What = Literal["corner", "arc", "curve", "slit", "neck", "neck point", "facing"]
 
 
 @dataclass(frozen=True, slots=True)
 class ChalkRow:
     """One thing to chalk (cm). ``along``: from the cut end; ``across``: from the left selvedge.
 
+    On folded cloth one of them counts from the fold, and of a piece on the fold only the half is chalked that lies on
+    the cloth; on a left-over they count from its lower end and its left side.
+
     An arc is swung with ``radius`` about (along, across); a curve passes that point; a slit runs from there to
-    (``to_along``, ``to_across``); a neck is cut about its centre, that point; a facing lies about its middle.
+    (``to_along``, ``to_across``); a neck is cut about its centre, that point, and passes its neck points, numbered
+    counter-clockwise; a facing lies about its middle.
     """
 
     step: int
@@ -43,18 +48,36 @@ class ChalkRow:
 
 
 def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow, ...]:
-    """Everything to chalk on one cloth, piece by piece from the cut end on."""
+    """Everything to chalk on one cloth, piece by piece from the cut end on.
+
+    The note of a corner says how the piece lies, or which earlier piece has drawn the side that starts there.
+    """
     known, key = by_id(pieces), numbers(pieces)
     out: list[ChalkRow] = []
+    done: dict[int, Line] = {}
     for step, placement in enumerate(in_chalk_order(lay.placements, pieces), 1):
         piece = known[placement.piece]
         base = (step, key[piece.id], piece.name, part_name(placement.part, piece))
-        out += _outline_rows(base, lie_ring(chalked(piece), placement), unit)
+        whole = lie_ring(chalked(piece), placement)
+        ring = half_on_cloth(whole, lay) if placement.on_fold else whole
+        notes = shared_sides(corner_letters(ring), ring, done)
+        done[step] = ring
+        lying = lying_note(placement, lay, part_name(placement.partner, piece) if placement.partner else "")
+        rows = _outline_rows(base, ring, unit) + (_slit_rows(base, whole) if placement.on_fold else [])
+        out += [_noted(row, notes, lying if i == 0 else "") for i, row in enumerate(rows)]
         if is_traced(piece):
             out.append(_traced_row(base, piece, placement, unit))
             continue
-        out += [row for hole in piece.cut_holes for row in _neck_rows(base, piece, hole, placement, unit)]
+        for hole in piece.cut_holes:
+            out += _neck_rows(base, piece, hole, placement, unit)
+            lies = lie_ring(hole, placement)[::-1]
+            out += _neck_points(base, half_on_cloth(lies, lay) if placement.on_fold else lies)
     return tuple(out)
+
+
+def _noted(row: ChalkRow, sides: Mapping[str, str], lying: str) -> ChalkRow:
+    said = [text for text in (lying, sides.get(row.letter, "")) if text and row.what == "corner"]
+    return replace(row, note="; ".join(said)) if said else row
 
 
 Base = tuple[int, int, str, str]
@@ -90,28 +113,22 @@ def _slit_rows(base: Base, ring: Line) -> list[ChalkRow]:
 
 
 def _curve_rows(base: Base, points: Line, ends: str, unit: Unit) -> list[ChalkRow]:
-    """One row; for a curve that bends both ways, as a sleeve's head, seven points on the way."""
-    bends = {bend > 0 for a, b, c in zip(points, points[1:], points[2:], strict=False) if (bend := _bend(a, b, c))}
-    if len(bends) < 2:
-        return [_curve_row(base, points, ends, unit)]
-    whole = length(points)
-    stops = [part[-1] for part in split(points, [whole * i / 8 for i in range(1, 8)])[:-1]]
-    return [ChalkRow(*base, "curve", ends, y, x, note="a curve through these points") for x, y in stops]
-
-
-def _bend(a: Point, b: Point, c: Point) -> float:
-    return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
-
-
-def _curve_row(base: Base, points: Line, ends: str, unit: Unit) -> ChalkRow:
+    """One row for an arc; for any other curve, as a sleeve's head or a half ellipse, seven points on the way."""
     # between two straight ends, or with its ends drawn out to a corner, a curve is still swung
     round_ = circle(points) or (circle(points[1:-1]) if len(points) > 6 else None)
     if round_ is not None:
         x, y = round_.centre
         said = format_length(round_.radius, unit)
-        return ChalkRow(*base, "arc", ends, y, x, round_.radius, note=f"swing {said} from its point")
-    x, y = middle(points)
-    return ChalkRow(*base, "curve", ends, y, x, note="a curve through this point")
+        return [ChalkRow(*base, "arc", ends, y, x, round_.radius, note=f"swing {said} from its point")]
+    return [
+        ChalkRow(*base, "curve", ends, y, x, note="a curve through these points") for x, y in _on_the_way(points, 8)
+    ]
+
+
+def _on_the_way(points: Line, parts: int) -> list[Point]:
+    """The ends of all equal parts of a line but the last."""
+    whole = length(points)
+    return [part[-1] for part in split(points, [whole * i / parts for i in range(1, parts)])[:-1]]
 
 
 def _traced_row(base: Base, piece: Piece, placement: Placement, unit: Unit) -> ChalkRow:
@@ -140,3 +157,16 @@ def _neck_rows(base: Base, piece: Piece, hole: Line, placement: Placement, unit:
         mouth, tip = lie((slit.mouth, slit.tip), placement)
         out.append(ChalkRow(*base, "slit", "", mouth[1], mouth[0], 0.0, tip[1], tip[0], "from the neck"))
     return out
+
+
+def _neck_points(base: Base, ring: Line) -> list[ChalkRow]:
+    """The corners of the neck and points on its curves, by which it can be drawn without its sizes."""
+    found: list[Point] = []
+    stretches = trace(ring)
+    tips = {slit.tip for slit in slits(stretches)}
+    for stretch in stretches:
+        if stretch.points[0] not in tips:
+            found.append(stretch.points[0])
+        if stretch.curved:
+            found += _on_the_way(stretch.points, 16)
+    return [ChalkRow(*base, "neck point", str(i), y, x) for i, (x, y) in enumerate(found, 1)]

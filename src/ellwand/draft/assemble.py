@@ -23,6 +23,7 @@ def draft(choices: Choices, wearer: Wearer, cloth: str = "main") -> Draft:
     if choices.other is not None:
         return draft_other(choices, wearer, cloth)
     plan = plan_of(choices, wearer)
+    choices = plan.choices
     book = Book(cloth, choices.sewing.finish)
     sides: Sides = {}
     spots: Spots = {}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Final, Literal
 
@@ -11,11 +11,14 @@ from ellwand.draft.piecing import pieced
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import bounds
 from ellwand.model.draft import Draft, Note
+from ellwand.model.others import Cloak, Coif, Hood
 from ellwand.model.piece import Piece
 from ellwand.units import format_length, round_up
 
 NARROWEST: Final = 6.0
 """A narrower strip is not worth its seam (cm): common practice, no source."""
+STRIP: Final = 0.25
+"""An apron or a leg that lacks more of its width than this is cut in two alike: common practice, no source."""
 NUDGES: Final = (0.0, 1.0, 2.0, 3.0, 5.0, 8.0)
 """So much more is taken off (cm) where a seam would end beside a corner."""
 PAST_A_SLIT: Final = (15.0, 25.0, 40.0, 60.0)
@@ -25,19 +28,37 @@ MOST: Final = 24
 
 
 def pieced_to_fit(
-    draft: Draft, usable_width: float, usable_length: float | None = None, *, crosswise: bool = False
+    draft: Draft,
+    usable_width: float,
+    usable_length: float | None = None,
+    *,
+    crosswise: Callable[[Piece], bool] = lambda piece: False,
+    cloth: str | None = None,
 ) -> Draft:
-    """The garment with every panel, side panel, gore and sleeve pieced that is wider or longer than the cloth.
+    """The garment with every panel, side panel, gore and sleeve pieced that is wider or longer than the cloth, or
+    wider than the maker would cut it.
 
     ``usable_width``: between the selvedges, as it is cut; ``usable_length``: all there is, or None when as much as
-    needed can be had; ``crosswise``: whether pieces may lie across the grain.  A note 'pieced' tells of each seam.
-    Nothing is done where the choices say never, or for hoods, cloaks and the like, which have their own ways.
+    needed can be had; ``crosswise``: whether a piece may lie across the grain; ``cloth``: only what is cut from the
+    cloth of that name.  A note 'pieced' tells of each seam.
+    Aprons and breeches are pieced likewise.  Nothing is done where the choices say never, or for hoods, cloaks and
+    coifs, which have their own ways.
     Raises CannotDraft where no seam would help.
     """
-    if draft.choices.body.pieced == "never" or draft.choices.other is not None:
+    asked = draft.choices.body.pieced
+    if asked == "never" or isinstance(draft.choices.other, (Cloak, Coif, Hood)):
         return draft
+    if isinstance(asked, float):
+        usable_width = min(usable_width, asked)
     for _ in range(MOST):
-        found = next((p for p in draft.pieces if _too_large(p, usable_width, usable_length, crosswise)), None)
+        found = next(
+            (
+                piece
+                for piece in draft.pieces
+                if cloth in (None, piece.cloth) and _too_large(piece, usable_width, usable_length, crosswise(piece))
+            ),
+            None,
+        )
         if found is None:
             return draft
         draft = _pieced_once(draft, found, usable_width, usable_length)
@@ -87,7 +108,8 @@ def _pieced_once(draft: Draft, piece: Piece, width: float, length: float | None)
 def _strips(draft: Draft, piece: Piece, width: float) -> Iterator[Cut]:
     """Lines down a piece that is too wide, the best first.
 
-    A side panel in its middle, under the arm; else a strip down the side, or down both; a gore's corner.
+    A side panel in its middle, under the arm, and an apron or a leg that one strip would not help much; else a strip
+    down the side, or down both; a gore's corner.
     """
     across, _ = _size(piece)
     low, _, high, _ = bounds(piece.sewn)
@@ -95,9 +117,10 @@ def _strips(draft: Draft, piece: Piece, width: float) -> Iterator[Cut]:
     gore = "gore" in piece.id
     called = "corner" if gore else "strip"
     whole = all(edge.kind != "piecing seam" for edge in piece.edges)
-    if "side panel" in piece.name and whole and across / 2 + seam <= width:
-        yield Cut("x", (low + high) / 2, "high", "half")
     excess = max(NARROWEST, across - width + seam)
+    in_two = "side panel" in piece.name or (piece.name in ("apron", "leg") and excess > STRIP * across)
+    if in_two and whole and across / 2 + seam <= width:
+        yield Cut("x", (low + high) / 2, "high", "half")
     sides = sorted(("high", "low"), key=lambda side: _is_centre(piece, low if side == "low" else high))
     shares = (1.0, 0.5, 0.35, 0.25)
     # a side panel that is too wide even so loses as much on either side

@@ -22,7 +22,7 @@ from ellwand.draft.size import (
     trunk_of,
 )
 from ellwand.errors import CannotDraft
-from ellwand.model.choices import Choices
+from ellwand.model.choices import Choices, plainest
 from ellwand.model.draft import Dimensions, Note
 from ellwand.model.wearer import HANDS, Hand, Wearer
 from ellwand.units import format_length, round_near
@@ -76,6 +76,7 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
 
     Raises CannotDraft, naming the choice to change, when no such garment can be cut.
     """
+    choices = plainest(choices)
     grid = choices.sewing.chalk
     notes: list[Note] = []
     length = length_of(choices, wearer, grid)
@@ -90,7 +91,9 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
             f" {format_length(armhole)} deep",
             f"make it at least {format_length(math.ceil(armhole + slope + 12))}",
         )
-    gores = [gore_of(gore, levels, grid, f"garment.gores[{i + 1}]") for i, gore in enumerate(choices.gores)]
+    gores = [
+        gore_of(gore, levels, grid, f"garment.gores[{i + 1}]", choices.take) for i, gore in enumerate(choices.gores)
+    ]
     splits = _splits(choices, levels, grid)
     side_panels = _side_panels(choices)
     _closures_have_openings(choices)

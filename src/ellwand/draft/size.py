@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ellwand.errors import CannotDraft
-from ellwand.model.choices import Choices, Gore, GoreHem, Span, girth_over
+from ellwand.model.choices import Choices, Gore, GoreHem, Span, Take, girth_over
 from ellwand.model.draft import Note
 from ellwand.model.wearer import Wearer
 from ellwand.units import format_length, round_near, round_up
@@ -75,7 +75,7 @@ def length_of(choices: Choices, wearer: Wearer, grid: float) -> float:
     """Finished length (cm) from the shoulder line at the neck to the hem, with what a belt is to draw up."""
     chosen = choices.length
     if isinstance(chosen, Span):
-        worn = (chosen.low + chosen.high) / 2
+        worn = _taken(chosen, choices.take)
     elif isinstance(chosen, float):
         worn = chosen
     else:
@@ -103,8 +103,8 @@ def arm_girth(choices: Choices, wearer: Wearer) -> float:
     return wearer["upper_arm_girth"] + SLEEVE_EASE[choices.layer] + beneath(choices)
 
 
-def gore_of(gore: Gore, levels: dict[str, float], grid: float, where: str) -> Sized:
-    """A gore's numbers: start above the hem and width along the hem (cm)."""
+def gore_of(gore: Gore, levels: dict[str, float], grid: float, where: str, take: Take) -> Sized:
+    """A gore's numbers: start above the hem and width along the hem (cm); ``take``: where its range is settled."""
     waist = levels["waist"]
     if isinstance(gore.start, float):
         start = round_near(gore.start, grid)
@@ -122,7 +122,7 @@ def gore_of(gore: Gore, levels: dict[str, float], grid: float, where: str) -> Si
                 f"the hem lies at or above the {gore.start}, so no gore can start there",
                 "lengthen the garment or leave the gore out",
             )
-    base = round_near(gore.base if isinstance(gore.base, float) else _within(gore.base, start), grid)
+    base = round_near(gore.base if isinstance(gore.base, float) else _within(gore.base, start, take), grid)
     if start < 5:
         raise CannotDraft(f"{where}.start", f"a gore {format_length(start)} long is too short to sew in")
     if base < 2:
@@ -144,9 +144,15 @@ def gore_of(gore: Gore, levels: dict[str, float], grid: float, where: str) -> Si
     return Sized(gore.place, start, base, gore.make, top, gore.hem)
 
 
-def _within(span: Span, start: float) -> float:
-    """The middle of a range of bases (cm), or less where the gore is short, as on a child's garment."""
-    return max(span.low, min((span.low + span.high) / 2, WIDEST_SHORT_GORE * start))
+def _taken(span: Span, take: Take) -> float:
+    """The length (cm) at which a range is settled."""
+    share = {"least cloth": 0.0, "balanced": 0.5, "fullest": 1.0}[take]
+    return span.low + (span.high - span.low) * share
+
+
+def _within(span: Span, start: float, take: Take) -> float:
+    """Where a range of bases is settled (cm), or less where the gore is short, as on a child's garment."""
+    return max(span.low, min(_taken(span, take), WIDEST_SHORT_GORE * start))
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,9 @@
-"""Where the pieces lie on the cloth: our own engine, a solver, and the bound they are measured against."""
+"""Where the pieces lie on the cloth: a portfolio of engines, and the bound they are measured against."""
 
 from __future__ import annotations
 
-from ellwand.lay.layout import lay_out
-from ellwand.lay.shapes import usable_width
+from ellwand.lay.layout import INSTANT, lay_out
+from ellwand.lay.shapes import shapes_of, usable_width
+from ellwand.lay.task import Budget, Found, Report, Stop
 
-__all__ = ["lay_out", "usable_width"]
+__all__ = ["INSTANT", "Budget", "Found", "Report", "Stop", "lay_out", "shapes_of", "usable_width"]

@@ -5,16 +5,47 @@ from __future__ import annotations
 from typing import Final
 
 from ellwand.model.cloth import Cloth
+from ellwand.model.purchase import Purchase
 from ellwand.units import CM_PER, round_up
 
-STRAIGHTENING: Final = 2.0
-"""Cloth lost at each end to straighten the grain, in cm (common practice, no source)."""
+BY_THE_METRE: Final = 10.0
+"""A shop that sells by the metre cuts to this (cm): common practice, no source."""
+BY_THE_YARD: Final = CM_PER["yd"] / 8
+"""A shop that sells by the yard cuts to an eighth of it (cm): common practice, no source."""
 
 
-def buy_length(length: float, cloth: Cloth) -> float:
-    """The length (cm) to buy for a lay of ``length``, as the shop sells it: by 10 cm, or by 1/8 yard.
+def purchase(laid: float, cloth: Cloth) -> Purchase:
+    """What to buy of ``cloth`` for lays that take ``laid`` cm of it together, step by step.
 
-    Cloth that is not washed yet shrinks along the warp by its fraction: length / (1 − shrink).
+    Both ends are straightened and the spare is kept when the cloth is ready to cut; a cloth that is still to be
+    washed before that loses the part s of its warp, so that (laid + straightening + spare) / (1 − s) is bought.  An
+    eighth of a yard or 10 cm is the least that a shop adds, unless the cloth says what it is sold by.  Nothing is
+    bought for nothing laid.
     """
-    unwashed = length if cloth.washed else length / (1 - cloth.shrink_warp)
-    return round_up(unwashed + 2 * STRAIGHTENING, CM_PER["yd"] / 8 if cloth.unit == "in" else 10.0)
+    unit = cloth.sold_by or (BY_THE_YARD if cloth.unit == "in" else BY_THE_METRE)
+    if not laid:
+        return Purchase(0.0, 0.0, 0.0, 0.0, 0.0, unit, None if cloth.price is None else 0.0)
+    straightening, spare = 2 * cloth.straighten, _spare(laid, cloth)
+    ready = laid + straightening + spare
+    unwashed = ready if cloth.washed or cloth.wash == "after" else ready / (1 - cloth.shrink_warp)
+    bought = round_up(unwashed, unit)
+    by = CM_PER["yd"] if cloth.unit == "in" else CM_PER["m"]
+    return Purchase(
+        laid=laid,
+        straightening=straightening,
+        spare=spare,
+        shrinkage=unwashed - ready,
+        rounding=bought - unwashed,
+        unit=unit,
+        cost=None if cloth.price is None else cloth.price * bought / by,
+    )
+
+
+def buy_length(laid: float, cloth: Cloth) -> float:
+    """The length (cm) to ask for."""
+    return round(purchase(laid, cloth).length, 6)
+
+
+def _spare(laid: float, cloth: Cloth) -> float:
+    """What the maker wants over: a length, or a part of what is laid."""
+    return cloth.spare if cloth.spare >= 1 else cloth.spare * laid

@@ -98,12 +98,17 @@ class Budget:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A lay of all of a task's shapes: its length (cm), who found it, and after how long (s)."""
+    """A lay of all of a task's shapes: its length (cm), who found it, and after how long (s).
+
+    ``bound``: a length that no lay of the task undercuts, as far as that was proved on the way, and ``why``.
+    """
 
     spots: tuple[Spot, ...]
     length: float
     engine: str
     after: float = 0.0
+    bound: float = 0.0
+    why: str = ""
 
 
 Report = Callable[[Found], None]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from ellwand.model.others import Other
@@ -11,19 +11,19 @@ from ellwand.model.others import Other
 Layer = Literal["skin", "middle", "outer", "armour"]
 Landmark = Literal["hip", "mid-thigh", "knee", "mid-calf", "ankle", "floor"]
 Cut = Literal["wide panels", "shoulder panels"]
-Shoulder = Literal["fold", "seam"]
-CentreSeam = Literal["none", "front", "back", "both"]
+Shoulder = Literal["fold", "seam", "either"]
+CentreSeam = Literal["none", "front", "back", "both", "either"]
 SidePanel = Literal["auto", "whole", "halves"]
 GorePlace = Literal["side", "centre-front", "centre-back", "side-front", "side-back", "panel-front", "panel-back"]
 GoreStart = Literal["hip", "waist"]
 Make = Literal["whole", "halves", "either", "pieced"]
 GoreHem = Literal["arc", "straight"]
-Pieced = Literal["auto", "never"]
+Pieced = Literal["auto", "never", "freely"]
 SleeveShape = Literal["none", "straight", "tapered", "fitted forearm", "wide"]
 SleeveLength = Literal["cap", "elbow", "three-quarter", "wrist", "over-hand"]
 Cuff = Literal["auto", "hand", "close"]
 GussetChoice = Literal["auto", "none"]
-GussetShape = Literal["square", "triangles", "diamond"]
+GussetShape = Literal["square", "triangles", "diamond", "either"]
 SleevePieces = Literal["auto", "one", "two"]
 SleeveSeam = Literal["under", "back"]
 SleeveHead = Literal["straight", "shaped"]
@@ -43,6 +43,7 @@ Lap = Literal["edge to edge", "overlap"]
 Finish = Literal["plain", "run and fell", "french", "overcast"]
 SewnBy = Literal["hand", "machine"]
 TakenUpBy = Literal["deep hem", "tucks"]
+Take = Literal["least cloth", "balanced", "fullest"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +58,8 @@ class Span:
 class Body:
     """The trunk (cm). ``ease`` over the largest girth, or None for the layer's usual ease.
 
-    ``back_longer``: how far the back's hem hangs below the front's; ``shoulder_slope``: how far the shoulder point
-    lies below the neck point.
+    ``pieced``: a number is the widest that any panel, gore or sleeve is cut in one piece; ``back_longer``: how far the
+    back's hem hangs below the front's; ``shoulder_slope``: how far the shoulder point lies below the neck point.
     """
 
     cut: Cut = "wide panels"
@@ -67,7 +68,7 @@ class Body:
     side_panel: SidePanel = "auto"
     ease: float | None = None
     flare: float = 0.0
-    pieced: Pieced = "auto"
+    pieced: Pieced | float = "auto"
     back_longer: float = 0.0
     shoulder_slope: float = 0.0
 
@@ -176,12 +177,14 @@ class Choices:
     """One garment as chosen. ``beneath_mm`` is the thickness of all that is worn under it.
 
     ``blouse``: length (cm) given back to what a belt draws up; ``train``: how far (cm) the back trails on the floor.
+    ``take``: where in its ranges the garment is settled.
     ``other``: a hood, cloak, coif, apron or breeches; then what is said of a tunic stays unused.
     """
 
     style: str
     layer: Layer = "middle"
     length: Landmark | float | Span = "knee"
+    take: Take = "balanced"
     blouse: float = 0.0
     train: float = 0.0
     body: Body = Body()
@@ -196,6 +199,25 @@ class Choices:
     date: int | None = None
     region: str | None = None
     other: Other | None = None
+
+
+def plainest(choices: Choices) -> Choices:
+    """The choices with what was left open settled as the plainest garment has it: fewest seams, or as others need it.
+
+    Gores and sleeves stay open: they are whole where the seam they are set in, or the cloth, lets them be.
+    """
+    body, sleeve = choices.body, choices.sleeve
+    if "either" not in (body.shoulder, body.centre_seam, sleeve.gusset_shape):
+        return choices
+    if body.shoulder == "either":
+        shaped = body.cut == "wide panels" and sleeve.shape != "none" and sleeve.head == "shaped"
+        seam = body.shoulder_slope > 0 or shaped or choices.neck.opening != "none"
+        body = replace(body, shoulder="seam" if seam else "fold")
+    if body.centre_seam == "either":
+        body = replace(body, centre_seam="none")
+    if sleeve.gusset_shape == "either":
+        sleeve = replace(sleeve, gusset_shape="square")
+    return replace(choices, body=body, sleeve=sleeve)
 
 
 def girth_over(thickness_mm: float) -> float:

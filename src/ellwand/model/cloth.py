@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
+from ellwand.geometry.lines import Line
+from ellwand.model.piece import Piece
 from ellwand.units import Unit
 
 Crosswise = Literal["never", "small pieces", "any"]
 Folding = Literal["flat", "lengthwise", "crosswise", "either"]
+Washing = Literal["before", "after"]
+Cutting = Literal["free", "torn"]
+
+
+CUTS: Final = ("body", "gores", "sleeves", "gussets", "facings", "collar", "bands")
+"""What a cloth of its own may be for; ``body`` is every panel that is none of the others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,15 +32,43 @@ class Fault:
 
 @dataclass(frozen=True, slots=True)
 class Remnant:
-    """A left-over rectangle of the same cloth."""
+    """A left-over piece of the same cloth, without selvedges: a rectangle, or what ``outline`` holds of it.
+
+    The outline runs counter-clockwise within the rectangle, y along the warp.
+    """
 
     width: float
     length: float
+    outline: Line = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """A stripe or check: its repeat ``across`` and ``along`` the cloth, 0 where it has none.
+
+    The middle of a stripe lies ``x`` from the left selvedge and ``y`` from the cut end.  It looks alike to both sides
+    of its middle; a pattern that does not has a nap.
+    """
+
+    across: float = 0.0
+    along: float = 0.0
+    x: float = 0.0
+    y: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Cloth:
-    """``length`` is None when as much as needed can be had. ``shrink_*`` are fractions lost in washing."""
+    """``length`` is None when as much as needed can be had. ``shrink_*`` are fractions lost in washing.
+
+    ``wash``: whether an unwashed cloth is washed before it is cut, or only when it is sewn.  To be bought over what is
+    laid: ``straighten`` at each end, and ``spare``, below 1 a part of what is laid, else cm.  ``price`` is for a metre,
+    or a yard where ``unit`` is in; ``sold_by`` is the least step in length the seller cuts to (None: as shops do).
+
+    ``gap``: left between any two pieces.  ``selvedge_edges``: straight seam edges may lie in the selvedge.  ``table``:
+    the length of the table that it is cut on, None where that does not matter.  ``cuts``: what is cut from this cloth,
+    as the sheet names it; the main cloth takes all the rest.  ``cut``: freely, or torn from edge to edge.
+    ``tears``: whether it tears straight along its threads; None where that is not known.
+    """
 
     name: str
     width: float
@@ -47,18 +84,60 @@ class Cloth:
     grams: float | None = None
     thickness_mm: float = 0.6
     price: float | None = None
+    wash: Washing = "before"
+    straighten: float = 2.0
+    spare: float = 0.0
+    sold_by: float | None = None
     faults: tuple[Fault, ...] = ()
     remnants: tuple[Remnant, ...] = ()
+    gap: float = 0.0
+    selvedge_edges: bool = False
+    repeat: Repeat | None = None
+    table: float | None = None
+    cuts: tuple[str, ...] = ()
+    cut: Cutting = "free"
+    tears: bool | None = None
     unit: Unit = "cm"
 
 
 def width_on_table(cloth: Cloth) -> float:
-    """Width (cm) when the cloth is cut: after washing."""
-    return cloth.width if cloth.washed else cloth.width * (1 - cloth.shrink_weft)
+    """Width (cm) when the cloth is cut: after washing, if it is washed before."""
+    return cloth.width if cloth.washed or cloth.wash == "after" else cloth.width * (1 - cloth.shrink_weft)
 
 
 def length_on_table(cloth: Cloth) -> float | None:
     """Length at hand (cm) when the cloth is cut, or None when it is still to be bought."""
     if cloth.length is None:
         return None
-    return cloth.length if cloth.washed else cloth.length * (1 - cloth.shrink_warp)
+    return cloth.length if cloth.washed or cloth.wash == "after" else cloth.length * (1 - cloth.shrink_warp)
+
+
+def cloth_for(piece: Piece, cloths: Sequence[Cloth]) -> Cloth:
+    """The cloth that a piece is cut from: the one that asks for its kind, or the first."""
+    kind = cut_kind(piece)
+    return next((cloth for cloth in cloths if kind in cloth.cuts), cloths[0])
+
+
+def cut_kind(piece: Piece) -> str:
+    """Which of ``CUTS`` a piece is, by its name."""
+    names = set(piece.id.split("-"))
+    if "collar" in names:
+        return "collar"
+    if piece.kind == "applied":
+        return "facings"
+    if "gore" in names:
+        return "gores"
+    if "gusset" in names:
+        return "gussets"
+    if piece.place == "sleeve":
+        return "sleeves"
+    return "bands" if names & {"band", "strip"} and piece.place == "other" else "body"
+
+
+def remnant_on_table(remnant: Remnant, cloth: Cloth) -> Remnant:
+    """A left-over when it is cut: it shrinks as its cloth does."""
+    if cloth.washed or cloth.wash == "after":
+        return remnant
+    weft, warp = 1 - cloth.shrink_weft, 1 - cloth.shrink_warp
+    outline = tuple((x * weft, y * warp) for x, y in remnant.outline)
+    return Remnant(remnant.width * weft, remnant.length * warp, outline)

@@ -17,6 +17,10 @@ Role = Literal[
     "cloth",
     "selvedge",
     "waste",
+    "blank",
+    "fault",
+    "stripe",
+    "bound",
     "garment",
     "garment back",
     "seam",
@@ -25,6 +29,10 @@ Role = Literal[
     "body",
     "body line",
     "tape",
+    "trim",
+    "join",
+    "register",
+    "tear",
 ]
 """What a line is; each sink has one table from role to pen."""
 

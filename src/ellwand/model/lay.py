@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from ellwand.geometry.lines import Line, mirror, shift, turn
+from ellwand.geometry.lines import Line, bounds, mirror, shift, turn
+from ellwand.model.piece import Piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,7 +13,7 @@ class Placement:
     """A part's cut outline on the cloth: mirror x if ``flip``, turn counter-clockwise, then move by (x, y).
 
     On folded cloth ``layers`` is 2 and ``partner`` the part cut from the other layer; a part that lies ``on_fold``
-    is cut once, its middle on the fold.
+    is cut once, its middle on the fold.  ``selvedge`` is left or right where a straight edge lies in that selvedge.
     """
 
     piece: str
@@ -24,6 +25,10 @@ class Placement:
     layers: int = 1
     partner: str = ""
     on_fold: bool = False
+    selvedge: str = ""
+
+
+_OTHER = {"": "", "left": "right", "right": "left"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +39,12 @@ class Lay:
     seller's unit. ``lower_bound`` is a length no lay of these pieces can undercut, ``bound`` says why.
     ``use`` is the pieces' area over width × length.  ``fold`` is flat, lengthwise or crosswise: then x runs from
     the fold to the selvedges, or y from the fold, and ``length`` is of the opened cloth.  ``remnant`` counts from 1
-    the left-over piece that this lay is on; 0 is the main length.
+    the left-over piece that this lay is on; 0 is the main length.  ``outline``: the left-over's, where it is no
+    rectangle.
+
+    A cloth that is folded for what can be cut double and lies flat for the rest has two lays: the second begins at
+    ``start`` from the cut end, where the first ends.  ``buy_length`` is then the first one's, for both; left-overs
+    have none.
     """
 
     cloth: str
@@ -49,6 +59,8 @@ class Lay:
     engine: str
     placements: tuple[Placement, ...]
     remnant: int = 0
+    outline: Line = ()
+    start: float = 0.0
 
     @property
     def gap(self) -> float:
@@ -64,3 +76,31 @@ class Lay:
 def lie(line: Line, placement: Placement) -> Line:
     """A line of the piece where it lies: mirrored if flipped, turned, moved; points in the same order."""
     return shift(turn(mirror(line) if placement.flip else line, placement.turn), placement.x, placement.y)
+
+
+def opened(lay: Lay) -> Lay:
+    """The same lay on the flat cloth, its outside up: every part once, where it lies when the fold is opened.
+
+    The second of two parts is the first one's mirror image about the fold.
+    """
+    if lay.fold == "flat":
+        return lay
+    out = []
+    for one in lay.placements:
+        if lay.fold == "lengthwise":
+            near = replace(one, x=round(one.x + lay.width / 2, 6))
+            far = replace(one, x=round(lay.width / 2 - one.x, 6), turn=-one.turn % 360, selvedge=_OTHER[one.selvedge])
+        else:
+            near = replace(one, y=round(one.y + lay.length / 2, 6))
+            far = replace(one, y=round(lay.length / 2 - one.y, 6), turn=(180 - one.turn) % 360)
+        out.append(replace(near, layers=1, partner="", on_fold=False))
+        if one.layers == 2:
+            out.append(replace(far, part=one.partner, flip=not one.flip, layers=1, partner=""))
+    return replace(lay, fold="flat", placements=tuple(out))
+
+
+def other_face(placement: Placement, piece: Piece) -> Placement:
+    """The same outline in the same place with the other face up, for a piece that is its own mirror image."""
+    left, _, right, _ = bounds(piece.cut)
+    ((dx, dy),) = turn((((left + right) * (-1 if placement.flip else 1), 0.0),), placement.turn)
+    return replace(placement, flip=not placement.flip, x=round(placement.x + dx, 6), y=round(placement.y + dy, 6))

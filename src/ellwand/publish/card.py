@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from ellwand.depict import words as say
-from ellwand.depict.chalk import ChalkRow, chalk_rows
-from ellwand.depict.laying import lay_drawing
 from ellwand.depict.lettering import shortened
 from ellwand.depict.naming import cut_how, numbers, places
 from ellwand.depict.people import estimated, measure_these, measured
-from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.sizes import extent
 from ellwand.depict.spread import drawing_bounds, pieces_sheet
 from ellwand.depict.view import garment_view
 from ellwand.depict.view_others import view_names
 from ellwand.model.garment import Garment
-from ellwand.model.lay import Lay
+from ellwand.publish.card_lays import heading, lays
 from ellwand.publish.paper import Paper, paper_for
 from ellwand.publish.typst_text import (
     FONT,
@@ -27,7 +26,7 @@ from ellwand.publish.typst_text import (
     table,
     words,
 )
-from ellwand.units import Unit, format_length
+from ellwand.units import format_length
 
 LONGEST_NAME = 60
 SHARED = ((9.0, 10.0), (8.0, 10.0), (7.2, 10.0), (6.4, 10.0), (7.2, 9.0), (6.4, 9.0), (5.6, 9.0))
@@ -43,10 +42,20 @@ def card_pdf(garment: Garment) -> bytes:
     page of its own.
     """
     before = _opening(garment)
-    sources = (f"{before}\n{_lays(garment, tall)}\n{_closing(garment, size)}" for tall, size in SHARED)
-    fitting = next((source for source in sources if page_count(source) <= 2), "")
-    apart = [before, _lays(garment, TALLEST), "#pagebreak(weak: true)", _closing(garment, 10.0)]
+
+    def sources() -> Iterator[str]:
+        return (f"{before}\n{lays(garment, _paper(garment), tall)}\n{_closing(garment, size)}" for tall, size in SHARED)
+
+    fitting = _first_on(2, sources())
+    if not fitting and len(garment.lays) > 1:
+        fitting = _first_on(3, sources())
+    apart = [before, lays(garment, _paper(garment), TALLEST), "#pagebreak(weak: true)", _closing(garment, 10.0)]
     return compile_pdf(fitting or "\n".join(apart))
+
+
+def _first_on(pages: int, sources: Iterator[str]) -> str:
+    """The first source that fills so many pages at most, or ''."""
+    return next((source for source in sources if page_count(source) <= pages), "")
 
 
 def _paper(garment: Garment) -> Paper:
@@ -71,11 +80,6 @@ def _opening(garment: Garment) -> str:
     )
 
 
-def _lays(garment: Garment, tall: float) -> str:
-    """The lays, up to ``tall`` cm high on paper."""
-    return "\n".join(_lay_section(garment, lay, _paper(garment), tall) for lay in garment.lays)
-
-
 def _closing(garment: Garment, size: float) -> str:
     """The order of sewing, the checks and the cautions in text of ``size`` points."""
     return "\n".join([_sewing(garment, size), _findings(garment, size), LAST_PAGE])
@@ -85,10 +89,6 @@ def _title(garment: Garment) -> str:
     name = shortened(garment.wearer.name, LONGEST_NAME)
     style = shortened(garment.title, LONGEST_NAME)
     return f"{style[:1].upper()}{style[1:]} for {name}" if name else style[:1].upper() + style[1:]
-
-
-def _heading(text: str) -> str:
-    return f"#block(above: 4mm, below: 2mm, sticky: true, {words(text, size=12.5, bold=True)})"
 
 
 def _front_page(garment: Garment, paper: Paper, title: str) -> str:
@@ -176,84 +176,6 @@ def _measures(garment: Garment) -> str:
     return "\n".join(out)
 
 
-def _lay_section(garment: Garment, lay: Lay, paper: Paper, most: float) -> str:
-    unit = garment.wearer.unit
-    lying = lay.length > lay.width
-    across, up = (lay.length, lay.width) if lying else (lay.width, lay.length)
-    most = most if lying else 1.25 * most
-    scale = min((paper.room - 1.9) / across, most / up, 0.1)
-    drawing = lay_drawing(lay, garment.draft.pieces, unit, scale=scale, lying=lying)
-    intro = (
-        f"The cloth lies flat, {format_length(lay.width, unit)} wide and {format_length(lay.length, unit)} long."
-        " The small figures are distances: from the cut end / from the left selvedge."
-    )
-    buy = " ".join(
-        f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text + '   ')} +"
-        for what, text in shopping_rows(garment)
-    )
-    return "\n".join(
-        [
-            _heading("To buy"),
-            f"#par({buy} [])",
-            _heading("The lay"),
-            f"#{words(intro)}",
-            f"#align(center)[{picture(drawing, scale)}]",
-            _heading("Chalk list"),
-            f"#{words(_CHALK)}",
-            _chalk_table(garment, lay),
-        ]
-    )
-
-
-_CHALK = (
-    "In this order. Every corner: its letter, distance from the cut end / distance from the left selvedge. The"
-    " letters run counter-clockwise from the corner nearest the cut end. Join them with straight lines; swing arcs"
-    " with a string."
-)
-
-
-def _chalk_table(garment: Garment, lay: Lay) -> str:
-    unit = garment.wearer.unit
-    steps: dict[int, list[ChalkRow]] = {}
-    for row in chalk_rows(lay, garment.draft.pieces, unit):
-        steps.setdefault(row.step, []).append(row)
-    cells = []
-    for n, rows in steps.items():
-        first = rows[0]
-        name = f"{first.piece} {first.part}".strip()
-        cells.append([words(str(n)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))])
-    return table(["auto", "auto", "auto", "1fr"], ["", "no.", "piece", "chalk at"], cells, 9)
-
-
-def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
-    """One piece's rows in words; no pair of distances is broken at a line's end."""
-    nbsp = "\u00a0"
-
-    def at(along: float, across: float) -> str:
-        pair = f"{format_length(along, unit, mark=False)} / {format_length(across, unit, mark=False)}"
-        return pair.replace(" ", nbsp)
-
-    parts = []
-    corners = [f"{row.letter}{nbsp}{at(row.along, row.across)}" for row in rows if row.what == "corner"]
-    parts.append("   ".join(corners))
-    curves = [row for row in rows if row.what == "curve"]
-    for ends in dict.fromkeys(row.letter for row in curves):
-        spots = ", ".join(at(row.along, row.across) for row in curves if row.letter == ends)
-        parts.append(f"curve {ends} through {spots}")
-    for row in rows:
-        spot = at(row.along, row.across)
-        if row.what == "arc":
-            off = " (off the cloth, where the string is pinned to the table)" if min(row.along, row.across) < 0 else ""
-            parts.append(f"arc {row.letter}: radius {format_length(row.radius, unit)} about {spot}{off}")
-        elif row.what == "slit":
-            parts.append(f"slit{' ' + row.note if row.note else ''}: {spot} to {at(row.to_along, row.to_across)}")
-        elif row.what == "neck":
-            parts.append(f"{row.note}, which is at {spot}")
-        elif row.what == "facing":
-            parts.append(row.note)
-    return ".  ".join(parts) + "."
-
-
 def _sewing(garment: Garment, size: float) -> str:
     if not garment.steps:
         return ""
@@ -262,7 +184,7 @@ def _sewing(garment: Garment, size: float) -> str:
     minutes = sum(s.minutes_hand if by_hand else s.minutes_machine for s in garment.steps)
     hours = f"about {max(1, round(minutes / 60))} h by {garment.choices.sewing.by}"
     rows = [[words(str(s.n), bold=True), words(say.step(s, garment.draft, unit))] for s in garment.steps]
-    return _heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, size)
+    return heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, size)
 
 
 def _findings(garment: Garment, size: float) -> str:
@@ -271,7 +193,7 @@ def _findings(garment: Garment, size: float) -> str:
     found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
     sound = sum(1 for f in garment.proof.findings if f.outcome == "sound")
     lasting = [f for f in garment.proof.findings if f.code == "lasts" and f.outcome == "sound"]
-    out = [_heading(f"Checks ({sound} of {len(garment.proof.findings)} sound)")]
+    out = [heading(f"Checks ({sound} of {len(garment.proof.findings)} sound)")]
     rows = []
     for f in found:
         mend = say.mend(f, unit)
@@ -280,6 +202,6 @@ def _findings(garment: Garment, size: float) -> str:
     if rows:
         out.append(table(["auto", "1fr"], [], rows, size))
     if garment.cautions:
-        out.append(_heading("Take care"))
+        out.append(heading("Take care"))
         out += [f"#block(above: 1.6mm, {words('– ' + say.caution(c, unit), size=size)})" for c in garment.cautions]
     return "\n".join(out)

@@ -11,6 +11,7 @@ from ellwand.depict.chalk import chalk_rows
 from ellwand.depict.laying import lay_drawing
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.spread import pieces_sheet
+from ellwand.depict.words.lays import lay_name
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
 from ellwand.publish.svg import svg
@@ -44,8 +45,9 @@ def pieces_svg(garment: Garment) -> str:
 
 def lay_svg(garment: Garment, lay: Lay) -> str:
     """The lay at one to ten, its cut end at the left."""
-    drawing = lay_drawing(lay, garment.draft.pieces, garment.wearer.unit, scale=LAY_SCALE, lying=True)
-    return svg(drawing, LAY_SCALE, f"{garment.title}: lay for {garment.wearer.name}")
+    cloth = next(each for each in garment.cloths if each.name == lay.cloth)
+    drawing = lay_drawing(lay, garment.draft.pieces, garment.wearer.unit, cloth=cloth, scale=LAY_SCALE, lying=True)
+    return svg(drawing, LAY_SCALE, f"{garment.title}, {lay_name(lay, garment.lays)}: for {garment.wearer.name}")
 
 
 def chalk_csv(garment: Garment, lay: Lay) -> str:

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any
 
 from ellwand.depict import words
+from ellwand.depict.shopping import purchases
 from ellwand.geometry.lines import Line
 from ellwand.model.choices import Choices
 from ellwand.model.draft import EdgeRef, Part, Seam
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
+from ellwand.model.lay import Lay, opened, other_face
 from ellwand.model.piece import Edge, Guide, Level, Mark, Piece
 
 SCHEMA = "ellwand/1"
@@ -32,6 +34,14 @@ class Stitched:
 def garment_json(garment: Garment) -> str:
     """The document as text, the same for the same garment."""
     return json.dumps(document(garment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def _shopping(garment: Garment) -> list[dict[str, Any]]:
+    """What to buy of each cloth: what its lays take together, what each step adds (cm), and what it costs."""
+    return [
+        {"cloth": cloth.name, **_plain(asked), "length": round(asked.length, PLACES)}
+        for cloth, asked in purchases(garment.lays, garment.cloths)
+    ]
 
 
 def document(garment: Garment) -> dict[str, Any]:
@@ -79,7 +89,8 @@ def document(garment: Garment) -> dict[str, Any]:
             }
             for finding in garment.proof.findings
         ],
-        "lays": _plain(garment.lays),
+        "lays": [_lay(lay, garment) for lay in garment.lays],
+        **({"shopping": _shopping(garment)} if garment.lays else {}),
         "sewing": [
             {
                 "n": step.n,
@@ -121,6 +132,28 @@ def _choices(choices: Choices) -> dict[str, Any]:
     if choices.other is None:
         return {key: value for key, value in plain.items() if key != "other"}
     return {key: plain[key] for key in COMMON}
+
+
+def _lay(lay: Lay, garment: Garment) -> dict[str, Any]:
+    """A lay as the document tells it.
+
+    A lengthwise fold is told as such, x from the fold, two layers.  Where a part lies on the fold with one half of its
+    outline, and on a crosswise fold, the cloth is told opened out; ``laid`` says how it lies on the table.
+    """
+    if lay.fold == "flat" or (lay.fold == "lengthwise" and not any(p.on_fold for p in lay.placements)):
+        return {key: value for key, value in _plain(lay).items() if value != [] or key != "outline"}
+    draft = garment.draft
+    flat = opened(lay)
+    cloth = next(cloth for cloth in garment.cloths if cloth.name == lay.cloth)
+    if not cloth.reversible:
+        mirrored = {part.id: part.mirrored for part in (*draft.parts, *draft.applied)}
+        by_id = {piece.id: piece for piece in draft.pieces}
+        faced = (
+            p if p.flip == mirrored.get(p.part, p.flip) else other_face(p, by_id[p.piece]) for p in flat.placements
+        )
+        flat = replace(flat, placements=tuple(faced))
+    told: dict[str, Any] = _plain(flat)
+    return {**{key: value for key, value in told.items() if key != "outline"}, "laid": f"on a {lay.fold} fold"}
 
 
 def _number(value: float | None) -> float | None:

@@ -27,7 +27,11 @@ PENS: Final[dict[Role, Pen]] = {
     "leader": Pen(0.3, 60),
     "cloth": Pen(0.8, fill=255),
     "selvedge": Pen(2.2),
-    "waste": Pen(0.3, 110),
+    "waste": Pen(0.35, 80),
+    "blank": Pen(0.3, 255, fill=255),
+    "fault": Pen(0.6, fill=255),
+    "stripe": Pen(0.5, 0, (0.6, 2.4)),
+    "bound": Pen(0.8, 0, (1.0, 2.0)),
     "garment": Pen(1.1, fill=255),
     "garment back": Pen(0.8, fill=225),
     "seam": Pen(0.6, 30, (3.0, 1.2)),
@@ -36,6 +40,10 @@ PENS: Final[dict[Role, Pen]] = {
     "body": Pen(0.6, 90, fill=232),
     "body line": Pen(0.4, 150),
     "tape": Pen(1.5),
+    "trim": Pen(0.7, 0, (5.0, 3.5)),
+    "join": Pen(1.0, 0, (0.1, 4.0)),
+    "register": Pen(0.7),
+    "tear": Pen(1.7, 0, (5.0, 1.5)),
 }
 
 

@@ -24,7 +24,8 @@ def svg(drawing: Drawing, scale: float, title: str = "") -> str:
     def to_paper(point: Point) -> Point:
         return (point[0] - x0) * scale * 10 + MARGIN, (y1 - point[1]) * scale * 10 + MARGIN
 
-    body = [_stroke(each, to_paper) for each in drawing.strokes] + [_label(each, to_paper) for each in drawing.labels]
+    body = [svg_stroke(each, to_paper) for each in drawing.strokes]
+    body += [svg_label(each, to_paper) for each in drawing.labels]
     return "\n".join(
         [
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}mm" height="{height:.2f}mm"'
@@ -43,7 +44,8 @@ def _path(line: Line, to_paper: Place, closed: bool) -> str:
     return f"M{points}" + ("Z" if closed else "")
 
 
-def _stroke(stroke: Stroke, to_paper: Place) -> str:
+def svg_stroke(stroke: Stroke, to_paper: Place) -> str:
+    """A line as an SVG path."""
     pen = PENS[stroke.role]
     d = _path(stroke.points, to_paper, stroke.closed) + "".join(_path(hole, to_paper, True) for hole in stroke.holes)
     dash = f' stroke-dasharray="{" ".join(f"{n * MM_PER_POINT:.3f}" for n in pen.dash)}"' if pen.dash else ""
@@ -58,7 +60,8 @@ def _grey(level: int) -> str:
     return f"#{level:02x}{level:02x}{level:02x}"
 
 
-def _label(label: Label, to_paper: Place) -> str:
+def svg_label(label: Label, to_paper: Place) -> str:
+    """A label as SVG text."""
     x, y = to_paper(label.at)
     face = FACES[label.role]
     style = (' font-weight="bold"' if face.bold else "") + (' font-style="italic"' if face.italic else "")

@@ -106,14 +106,14 @@ def _letters(label: Label, place: Place) -> str:
     return f"#put({x}, {y}, {side}, {-label.turn:.3f}deg, {body})"
 
 
-def compile_pdf(source: str) -> bytes:
-    """The source as PDF bytes, the same bytes for the same source.
+def compile_pdf(source: str, *, tags: bool = True) -> bytes:
+    """The source as PDF bytes, the same bytes for the same source; ``tags``: what is what, for who reads by ear.
 
     The machine's own fonts are only looked at when the text has signs that our font does not hold.
     """
     import typst
 
-    return typst.compile(source.encode(), format="pdf", font_paths=_fonts(source), timestamp=0)
+    return typst.compile(source.encode(), format="pdf", font_paths=_fonts(source), timestamp=0, pdf_tags=tags)
 
 
 def page_count(source: str) -> int:

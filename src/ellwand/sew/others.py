@@ -17,12 +17,12 @@ OTHER_NEEDS: Final[Mapping[str, tuple[str, ...]]] = {
     "square gores": ("front and back",),
     "tail": ("mark",),
     "tail on": ("tail", "front and back"),
-    "outer edges": ("strips", "crown", "let hang"),
-    "inside legs": ("mark",),
+    "outer edges": ("piecing", "strips", "crown", "let hang"),
+    "inside legs": ("piecing",),
     "crotch gusset": ("inside legs",),
     "rise": ("inside legs", "crotch gusset"),
     "face edge": ("front and back",),
-    "lower edge": ("square gores", "front and back", "let hang"),
+    "lower edge": ("piecing", "square gores", "front and back", "let hang"),
     "casing": ("rise",),
     "gather": ("outer edges", "casing", "rise"),
     "leg hems": ("inside legs",),
@@ -32,6 +32,7 @@ OTHER_NEEDS: Final[Mapping[str, tuple[str, ...]]] = {
 """Each step and the steps it cannot do without, as NEEDS has them for a tunic."""
 
 SEAM_STEP: Final[Mapping[str, str]] = {
+    "piecing seam": "piecing",
     "strip seam": "strips",
     "shoulder gore": "shoulder gores",
     "crown seam": "crown",

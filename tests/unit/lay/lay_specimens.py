@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from ellwand.geometry.flare import flare
 from ellwand.geometry.lines import Line
+from ellwand.lay import INSTANT, Budget, lay_out
 from ellwand.model.cloth import Cloth
 from ellwand.model.draft import Part
-from ellwand.model.piece import Piece
+from ellwand.model.lay import Lay
+from ellwand.model.piece import Edge, Piece
 
 
 def piece(id: str, cut: Line, count: int = 1, *, small: bool = False, holes: tuple[Line, ...] = ()) -> Piece:
@@ -82,3 +87,15 @@ def tunic() -> tuple[list[Piece], list[Part]]:
 def cloth(width: float = 150.0, **changes: object) -> Cloth:
     """A washed cloth without selvedges unless told otherwise."""
     return Cloth("main", width, **{"selvedge": 0.0, "washed": True, **changes})  # type: ignore[arg-type]
+
+
+def one_lay(pieces: Sequence[Piece], parts: Sequence[Part], on: Cloth, budget: Budget = INSTANT) -> Lay:
+    """The only lay of pieces on cloth that lies flat, without left-overs."""
+    (lay,) = lay_out(pieces, parts, on, budget)
+    return lay
+
+
+def with_seams(plain: Piece) -> Piece:
+    """The piece with each side of its outline as a seam: e0, e1 and so on."""
+    ends = zip(plain.cut, (*plain.cut[1:], plain.cut[0]), strict=True)
+    return replace(plain, edges=tuple(Edge(f"e{n}", "side seam", line, 0.0) for n, line in enumerate(ends)))

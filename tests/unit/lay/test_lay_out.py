@@ -8,12 +8,12 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from lay_specimens import cloth, gore, half_gore, piece, rectangle, sleeve, slit_panel, tunic
+from lay_specimens import cloth, gore, half_gore, one_lay, piece, rectangle, sleeve, slit_panel, tunic
 from shapely import set_precision
 from shapely.geometry import Polygon
 
 from ellwand.errors import CannotDraft
-from ellwand.lay.layout import lay_out
+from ellwand.lay import Budget
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part
 from ellwand.model.lay import Lay, Placement
@@ -75,7 +75,7 @@ cloths = st.builds(
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(sets(), cloths)
 def test_any_set_lies_soundly(pieces: list[Piece], on: Cloth) -> None:
-    lay = lay_out(pieces, [], on, seconds=0, seed=0)
+    lay = one_lay(pieces, [], on)
     assert_sound(lay, pieces, on)
     for at in lay.placements:
         if on.nap:
@@ -91,14 +91,14 @@ def test_any_set_lies_soundly(pieces: list[Piece], on: Cloth) -> None:
 @given(sets(), st.integers(0, 1000))
 def test_the_solver_lies_soundly_too(pieces: list[Piece], seed: int) -> None:
     on = cloth(90.0)
-    assert_sound(lay_out(pieces, [], on, seconds=0.3, seed=seed), pieces, on)
+    assert_sound(one_lay(pieces, [], on, Budget(0.3, seed=seed)), pieces, on)
 
 
 @pytest.mark.parametrize("width", [70.0, 90.0, 112.0, 150.0])
 def test_a_tunic_on_one_sided_cloth(width: float) -> None:
     pieces, parts = tunic()
     on = cloth(width, reversible=False, selvedge=1.0, washed=False)
-    lay = lay_out(pieces, parts, on, seconds=0, seed=0)
+    lay = one_lay(pieces, parts, on)
     assert_sound(lay, pieces, on)
     assert {at.part: at.flip for at in lay.placements} == {p.id: p.mirrored for p in parts}
     cut = sum((Polygon(p.cut, p.cut_holes).area * p.count) for p in pieces)
@@ -107,28 +107,28 @@ def test_a_tunic_on_one_sided_cloth(width: float) -> None:
 
 def test_the_same_lay_every_time() -> None:
     pieces, parts = tunic()
-    lays = {lay_out(pieces, parts, cloth(112.0), seconds=0, seed=seed) for seed in (0, 0, 7)}
+    lays = {one_lay(pieces, parts, cloth(112.0), Budget(seed=seed)) for seed in (0, 0, 7)}
     assert len(lays) == 1
 
 
 def test_two_panels_that_fill_the_width_exactly() -> None:
     pieces = [piece("front", rectangle(61.3, 118)), piece("back", rectangle(61.3, 118))]
     for seconds in (0, 0.4):
-        lay = lay_out(pieces, [], cloth(122.6), seconds=seconds, seed=1)
+        lay = one_lay(pieces, [], cloth(122.6), Budget(seconds, seed=1))
         assert lay.length == lay.lower_bound == 118
         assert lay.use == pytest.approx(1)
 
 
 def test_half_gores_make_a_rectangle() -> None:
     """Two equal right triangles, one turned about, fill their rectangle (elementary geometry)."""
-    lay = lay_out([piece("half", half_gore(30, 80), 4)], [], cloth(60.1), seconds=0, seed=0)
+    lay = one_lay([piece("half", half_gore(30, 80), 4)], [], cloth(60.1))
     assert lay.length <= 80.1
 
 
 def test_gores_lie_point_up_and_point_down() -> None:
     """Three triangles of base b side by side, the middle one turned, take 2 b of the width."""
     triangle = ((0.0, 0.0), (40.0, 0.0), (20.0, 75.0))
-    lay = lay_out([piece("gore", triangle, 3)], [], cloth(80.1), seconds=0, seed=0)
+    lay = one_lay([piece("gore", triangle, 3)], [], cloth(80.1))
     assert lay.length <= 75.2
     assert {at.turn for at in lay.placements} == {0.0, 180.0}
 
@@ -136,40 +136,40 @@ def test_gores_lie_point_up_and_point_down() -> None:
 def test_a_slit_is_closed_and_arcs_survive_the_solver() -> None:
     pieces = [piece("front", slit_panel(60, 110, 40), 2), piece("gore", gore(45, 75), 4)]
     on = cloth(122.0)
-    assert_sound(lay_out(pieces, [], on, seconds=0.5, seed=3), pieces, on)
+    assert_sound(one_lay(pieces, [], on, Budget(0.5, seed=3)), pieces, on)
 
 
 def test_a_notched_piece_is_not_nested_wrongly() -> None:
     notched = ((0.0, 0.0), (60.0, 0.0), (60.0, 80.0), (40.0, 80.0), (30.0, 60.0), (20.0, 80.0), (0.0, 80.0))
     pieces = [piece("front", notched, 2), piece("bit", rectangle(8, 8), 3, small=True)]
     on = cloth(75.0)
-    assert_sound(lay_out(pieces, [], on, seconds=0.5, seed=3), pieces, on)
+    assert_sound(one_lay(pieces, [], on, Budget(0.5, seed=3)), pieces, on)
 
 
 def test_copies_beyond_the_parts_are_numbered() -> None:
     pieces = [piece("sleeve", sleeve(50, 25, 55), 2), piece("facing", rectangle(30, 20), 2)]
     parts = [Part("sleeve-left", "sleeve"), Part("sleeve-right", "sleeve", mirrored=True)]
-    lay = lay_out(pieces, parts, cloth(), seconds=0, seed=0)
+    lay = one_lay(pieces, parts, cloth())
     assert {at.part for at in lay.placements} == {"sleeve-left", "sleeve-right", "facing-1", "facing-2"}
 
 
 def test_a_piece_wider_than_the_cloth() -> None:
     wide = [piece("body", rectangle(95, 80))]
     with pytest.raises(CannotDraft) as error:
-        lay_out(wide, [], cloth(92.0, selvedge=1.0), seconds=0, seed=0)
+        one_lay(wide, [], cloth(92.0, selvedge=1.0))
     assert "'body' is 95 cm wide and 90 cm can be used" in str(error.value)
     assert "crosswise" in str(error.value)
-    lay = lay_out(wide, [], cloth(92.0, selvedge=1.0, crosswise="any"), seconds=0, seed=0)
+    lay = one_lay(wide, [], cloth(92.0, selvedge=1.0, crosswise="any"))
     assert lay.length == 95
     with pytest.raises(CannotDraft, match=r"shoulder panels\.$"):
-        lay_out(wide, [], cloth(60.0), seconds=0, seed=0)
+        one_lay(wide, [], cloth(60.0))
 
 
 def test_the_cloth_at_hand_may_be_too_short() -> None:
     pieces, parts = tunic()
-    assert lay_out(pieces, parts, cloth(length=100.0), seconds=0, seed=0).length > 100
+    assert one_lay(pieces, parts, cloth(length=100.0)).length > 100
 
 
 def test_nothing_to_lay() -> None:
-    lay = lay_out([], [], cloth(), seconds=1, seed=0)
+    lay = one_lay([], [], cloth(), Budget(1, seed=0))
     assert (lay.length, lay.lower_bound, lay.placements) == (0, 0, ())

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from lay_specimens import NECK, cloth, gore, half_gore, piece, rectangle, slit_panel, tunic
+from lay_specimens import NECK, cloth, gore, half_gore, one_lay, piece, rectangle, slit_panel, tunic
 from shapely.geometry import MultiPoint, Polygon
 from shapely.ops import unary_union
 
@@ -15,10 +15,9 @@ from ellwand.lay.bounds import lower_bound
 from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_of
 from ellwand.lay.hulls import convex_parts, fewer_corners, hull
-from ellwand.lay.layout import lay_out
 from ellwand.lay.settle import settle
 from ellwand.lay.shapes import closed_outline, shapes_of
-from ellwand.lay.task import Spot, length_of
+from ellwand.lay.task import Ground, Spot, length_of
 from ellwand.model.draft import Part
 
 
@@ -49,7 +48,7 @@ def test_a_gore_is_too_wide_only_near_its_base() -> None:
     """Two triangles of base 80 interlock on cloth 121 wide: only chords above 60.5 exclude each other."""
     triangle = ((0.0, 0.0), (80.0, 0.0), (40.0, 90.0))
     pieces, on = [piece("a", triangle, 2)], cloth(121.0)
-    lay = lay_out(pieces, [], on, seconds=0, seed=0)
+    lay = one_lay(pieces, [], on)
     assert lay.length <= 90.2
     assert lay.lower_bound == 90
 
@@ -66,7 +65,7 @@ def test_buying() -> None:
 def test_the_check_finds_each_fault() -> None:
     pieces, parts = tunic()
     on = cloth(reversible=False)
-    lay = lay_out(pieces, parts, on, seconds=0, seed=0)
+    lay = one_lay(pieces, parts, on)
     assert faults_of(lay, pieces, on, parts) == []
 
     def with_first(**changes: object) -> list[str]:
@@ -131,7 +130,7 @@ def test_settling_parts_and_pulls_together() -> None:
     """Two boxes that overlap by a hair, and one that hangs loose: closed form 20 + 30."""
     shapes = shapes_of([piece("a", rectangle(50, 20), 2), piece("b", rectangle(100, 30))], [], cloth(100.0))
     loose = [Spot(s, s.poses[0], x, y) for s, x, y in zip(shapes, (0, 49.99, 0), (0, 0.01, 27), strict=True)]
-    settled = settle(loose, 100.0)
+    settled = settle(loose, Ground(100.0))
     assert settled is not None
     assert length_of(settled) == pytest.approx(50, abs=1e-6)
     assert settled[1].x == pytest.approx(50, abs=1e-6)
@@ -139,4 +138,4 @@ def test_settling_parts_and_pulls_together() -> None:
 
 def test_settling_says_when_it_cannot() -> None:
     shapes = shapes_of([piece("a", rectangle(60, 500), 2)], [], cloth(100.0))
-    assert settle([Spot(s, s.poses[0], 20.0 * n, 0.0) for n, s in enumerate(shapes)], 100.0) is None
+    assert settle([Spot(s, s.poses[0], 20.0 * n, 0.0) for n, s in enumerate(shapes)], Ground(100.0)) is None

@@ -26,7 +26,7 @@ GOWN = {
 INCHES = {"name": "Sam Ropewalk", "unit": "in", "height": "5 ft 6 in", "bust_girth": 40, "head_girth": "22 1/2 in"}
 CHILD = {"name": "Wat", "age": 7, "height": 122}
 
-KINDS = ("tunic", "narrow", "gown", "inches", "child")
+KINDS = ("tunic", "narrow", "gown", "inches", "child", "folded")
 
 
 @cache
@@ -43,6 +43,15 @@ def garment(kind: str) -> Garment:
             {"gores": [{"place": "side", "start": "waist", "base": 36}], "neck": {"slit": "left"}},
             wearer=CHILD,
             cloth={"width": 110, "price": 14},
+        ),
+        "folded": lambda: sheet(
+            {"body": {"shoulder": "seam"}, "gores": [{"place": "side", "start": "hip", "base": 50}]},
+            cloth={
+                "fold": "lengthwise",
+                "table": 120,
+                "price": 9,
+                "faults": [{"x": 20, "y": 60, "width": 6, "length": 4}],
+            },
         ),
     }
     return make(sheets[kind](), seconds=0.5)

@@ -11,13 +11,13 @@ from ellwand.choose.options.table import Table, choice
 from ellwand.model.choices import Span
 
 CUTS = ("wide panels", "shoulder panels")
-SHOULDERS = ("fold", "seam")
-CENTRE_SEAMS = ("none", "front", "back", "both")
+SHOULDERS = ("fold", "seam", "either")
+CENTRE_SEAMS = ("none", "front", "back", "both", "either")
 SIDE_PANELS = ("auto", "whole", "halves")
 GORE_PLACES = ("side", "centre-front", "centre-back", "side-front", "side-back", "panel-front", "panel-back")
 MAKES = ("whole", "halves", "either", "pieced")
 GORE_HEMS = ("arc", "straight")
-PIECED = ("auto", "never")
+PIECED = ("auto", "never", "freely")
 
 
 class BodyTable(Table):
@@ -29,10 +29,11 @@ class BodyTable(Table):
     )
     shoulder: Annotated[str, choice(*SHOULDERS)] = Field(
         "fold",
-        description="front and back in one length folded over the shoulder, or two with a shoulder seam",
+        description="front and back in one length folded over the shoulder, or two with a shoulder seam; either: the"
+        " fold, or the seam where it saves cloth",
     )
     centre_seam: Annotated[str, choice(*CENTRE_SEAMS)] = Field(
-        "none", description="where front or back is cut in two halves"
+        "none", description="where front or back is cut in two halves; either: none, or where it saves cloth"
     )
     side_panel: Annotated[str, choice(*SIDE_PANELS)] = Field(
         "auto",
@@ -45,10 +46,10 @@ class BodyTable(Table):
     flare: Annotated[float, PlainValidator(measure(0, 200))] = Field(
         0.0, description="extra width of each side panel at the hem (shoulder panels only)"
     )
-    pieced: Annotated[str, choice(*PIECED)] = Field(
+    pieced: Annotated[str | float, PlainValidator(measure(15, 400, *PIECED))] = Field(
         "auto",
         description="what is too wide or too long for the cloth is pieced (a strip down the side, a gore's corner or"
-        " tip); never: it is refused",
+        " tip); never: it is refused; freely: also where it saves cloth; a width: nothing is cut wider in one piece",
     )
     back_longer: Annotated[float, PlainValidator(measure(0, 60))] = Field(
         0.0, description="how far the back's hem dips below the front's at its centre; the side seams stay equal"
@@ -67,13 +68,13 @@ class GoreTable(Table):
     )
     base: Annotated[float | Span, PlainValidator(measure(2, 400, span=True))] = Field(
         40.0,
-        description="the width it adds, measured along the hem; a range is settled at its middle, or below it where"
+        description="the width it adds, measured along the hem; a range is settled by garment.take, or narrower where"
         " the gore is short",
     )
     make: Annotated[str, choice(*MAKES)] = Field(
         "either",
-        description="one triangle, or two halves with a seam; either: whole where it can be; pieced: its upper third"
-        " a piece of its own",
+        description="one triangle, or two halves with a seam; either: whole, or halves where they save cloth; pieced:"
+        " its upper third a piece of its own",
     )
     top: Annotated[float, PlainValidator(measure(0, 20))] = Field(
         0.0, description="width of a blunt upper end, 2 to 10 cm, instead of a point (in a side or centre seam only)"

@@ -6,8 +6,10 @@ from typing import Annotated
 
 from pydantic import Field, PlainValidator
 
-from ellwand.choose.fields import measure, number, yes_no
+from ellwand.choose.fields import corners, length_or_part, measure, number, words, yes_no
 from ellwand.choose.options.table import Table, choice
+from ellwand.geometry.lines import Point
+from ellwand.model.cloth import CUTS
 
 FINISHES = ("plain", "run and fell", "french", "overcast")
 
@@ -38,10 +40,35 @@ class FaultTable(Table):
 
 
 class RemnantTable(Table):
-    """[[cloth.remnants]]: left-over pieces of the same cloth."""
+    """[[cloth.remnants]]: left-over pieces, without selvedges."""
 
-    width: Annotated[float, PlainValidator(measure(1, 1000))] = Field(..., description="across the cloth")
-    length: Annotated[float, PlainValidator(measure(1, 100000))] = Field(..., description="along the cloth")
+    width: Annotated[float | None, PlainValidator(measure(1, 1000, nothing=True))] = Field(
+        None, description="across the cloth"
+    )
+    length: Annotated[float | None, PlainValidator(measure(1, 100000, nothing=True))] = Field(
+        None, description="along the cloth"
+    )
+    outline: Annotated[tuple[Point, ...], PlainValidator(corners)] = Field(
+        (), description="the corners of one that is no rectangle, instead of width and length; y along the cloth"
+    )
+    cloth: str = Field("main", description="the name of the cloth that it is left over from")
+
+
+class RepeatTable(Table):
+    """repeat: a stripe or check that pieces are laid to.
+
+    Every piece lies with its middle, or its centre seam, on the middle of a stripe, and with the level of its hem; so
+    equal panels meet alike at their seams, and left and right parts look alike.
+    """
+
+    across: Annotated[float, PlainValidator(measure(0, 200))] = Field(0.0, description="its repeat across the cloth")
+    along: Annotated[float, PlainValidator(measure(0, 200))] = Field(0.0, description="its repeat along the cloth")
+    x: Annotated[float, PlainValidator(measure(0, 1000))] = Field(
+        0.0, description="from the left selvedge to the middle of a stripe"
+    )
+    y: Annotated[float, PlainValidator(measure(0, 1000))] = Field(
+        0.0, description="from the cut end to the middle of a stripe"
+    )
 
 
 class ClothTable(Table):
@@ -61,7 +88,7 @@ class ClothTable(Table):
         "small pieces", description="which pieces may lie across the grain"
     )
     fold: Annotated[str, choice("flat", "lengthwise", "crosswise", "either")] = Field(
-        "either", description="how the cloth may lie on the table (laid flat for now)"
+        "either", description="how the cloth lies on the table; either is flat, as no folded lay is shorter"
     )
     shrink_warp: Annotated[float, PlainValidator(number(0, 0.5, what="fraction"))] = Field(
         0.04, description="part of the length lost in washing"
@@ -70,11 +97,42 @@ class ClothTable(Table):
         0.02, description="part of the width lost in washing"
     )
     washed: Annotated[bool, PlainValidator(yes_no)] = Field(False, description="already washed and pressed")
+    wash: Annotated[str, choice("before", "after")] = Field(
+        "before", description="cloth not washed yet is washed before it is cut, or only after it is sewn"
+    )
     grams: Annotated[float | None, PlainValidator(number(10, 3000, nothing=True))] = Field(
         None, description="weight in grams per square metre"
     )
     thickness_mm: Annotated[float, PlainValidator(number(0.05, 30))] = Field(
         0.6, description="thickness in mm, for what is worn over it"
     )
-    price: Annotated[float | None, PlainValidator(number(0, 1e6, nothing=True))] = Field(None, description="per metre")
+    price: Annotated[float | None, PlainValidator(number(0, 1e6, nothing=True))] = Field(
+        None, description="for a metre, or for a yard where the unit is in"
+    )
+    sold_by: Annotated[float | None, PlainValidator(measure(0.1, 10000, nothing=True))] = Field(
+        None, description="the step in length that the seller cuts to; left out: 10 cm, or 1/8 yd where the unit is in"
+    )
+    straighten: Annotated[float, PlainValidator(measure(0, 50))] = Field(
+        2.0, description="bought for each end, to bring it square to the threads"
+    )
+    spare: Annotated[float, PlainValidator(length_or_part)] = Field(
+        0.0, description="bought over what is needed: a part of it below 1 (0.1 is a tenth), or a length"
+    )
     faults: tuple[FaultTable, ...] = Field((), description="holes and stains")
+    gap: Annotated[float, PlainValidator(measure(0, 10))] = Field(0.0, description="left between any two pieces")
+    selvedge_edges: Annotated[bool, PlainValidator(yes_no)] = Field(
+        False, description="straight seam edges along the grain may lie in the selvedge"
+    )
+    repeat: RepeatTable | None = Field(None, description="a stripe or check")
+    table: Annotated[float | None, PlainValidator(measure(30, 10000, nothing=True))] = Field(
+        None, description="the length of the table that it is cut on, where it is shorter than the cloth"
+    )
+    cut: Annotated[str, choice("free", "torn")] = Field(
+        "free", description="freely, or torn from edge to edge into blocks and only what is slanted cut with scissors"
+    )
+    tears: Annotated[bool | None, PlainValidator(yes_no)] = Field(
+        None, description="whether it tears straight: plain-woven linen or cotton does, twill or fulled wool does not"
+    )
+    pieces: Annotated[tuple[str, ...], PlainValidator(words(*CUTS))] = Field(
+        (), description="beside the main cloth: what is cut from this one"
+    )

@@ -18,6 +18,7 @@ from ellwand.model.choices import Span
 LAYERS = ("skin", "middle", "outer", "armour")
 LANDMARKS = ("hip", "mid-thigh", "knee", "mid-calf", "ankle", "floor")
 TAKEN_UP = ("deep hem", "tucks")
+TAKES = ("least cloth", "balanced", "fullest")
 
 
 class GrowthTable(Table):
@@ -47,7 +48,10 @@ class GarmentTable(Table):
     over: tuple[BeneathTable, ...] = Field((), description="what is worn beneath: sheets, or {thickness_mm = 4}")
     length: Annotated[str | float | Span, PlainValidator(measure(30, 400, *LANDMARKS, span=True))] = Field(
         "knee",
-        description="a landmark, or a length from the shoulder line at the neck; a range is settled at its middle",
+        description="a landmark, or a length from the shoulder line at the neck; a range is settled by `take`",
+    )
+    take: Annotated[str, choice(*TAKES)] = Field(
+        "balanced", description="where ranges are settled: at their least, their middle or their most"
     )
     blouse: Annotated[float, PlainValidator(measure(0, 60))] = Field(
         0.0, description="worn bloused over a belt: length added for what the belt draws up"

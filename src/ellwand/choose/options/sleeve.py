@@ -12,7 +12,7 @@ from ellwand.choose.options.table import Table, choice
 SLEEVES = ("none", "straight", "tapered", "fitted forearm", "wide")
 SLEEVE_LENGTHS = ("cap", "elbow", "three-quarter", "wrist", "over-hand")
 CUFFS = ("auto", "hand", "close")
-GUSSET_SHAPES = ("square", "triangles", "diamond")
+GUSSET_SHAPES = ("square", "triangles", "diamond", "either")
 SLEEVE_PIECES = ("auto", "one", "two")
 SLEEVE_SEAMS = ("under", "back")
 HEADS = ("straight", "shaped")
@@ -36,12 +36,12 @@ class SleeveTable(Table):
     gusset_shape: Annotated[str, choice(*GUSSET_SHAPES)] = Field(
         "square",
         description="square; triangles: the same in two, with a seam from the underarm seam to the side seam; diamond:"
-        " half as long again down the body",
+        " half as long again down the body; either: the square, or triangles where they save cloth",
     )
     pieces: Annotated[str, choice(*SLEEVE_PIECES)] = Field(
         "auto",
-        description="two: a front and a back half with a seam along the top of the arm; auto: two where the cloth is"
-        " too narrow for one",
+        description="two: a front and a back half with a seam along the top of the arm; auto: two where that saves"
+        " cloth, or the cloth is too narrow for one",
     )
     seam: Annotated[str, choice(*SLEEVE_SEAMS)] = Field(
         "under", description="the long seam under the arm, or behind it (where there is no gusset)"

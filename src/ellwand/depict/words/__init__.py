@@ -7,11 +7,13 @@ from typing import Final, TypeVar
 
 from ellwand.depict.words.cautions import CAUTIONS
 from ellwand.depict.words.findings import WHY
+from ellwand.depict.words.freedom import FREEDOM_WHY
 from ellwand.depict.words.mends import MEND
 from ellwand.depict.words.other_steps import other_step
 from ellwand.depict.words.saying import Numbers, Say
 from ellwand.depict.words.slips import SLIP_MEND, SLIP_WHY
 from ellwand.depict.words.steps import step as body_step
+from ellwand.depict.words.tearing import TEARING_MEND, TEARING_WHY
 from ellwand.errors import InternalFault
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding
@@ -21,8 +23,8 @@ from ellwand.units import Unit
 __all__ = ["caution", "mend", "step", "why"]
 
 T = TypeVar("T")
-_WHY: Final[Mapping[str, Say]] = {**WHY, **SLIP_WHY}
-_MEND: Final[Mapping[str, Say]] = {**MEND, **SLIP_MEND}
+_WHY: Final[Mapping[str, Say]] = {**WHY, **FREEDOM_WHY, **SLIP_WHY, **TEARING_WHY}
+_MEND: Final[Mapping[str, Say]] = {**MEND, **SLIP_MEND, **TEARING_MEND}
 
 
 def why(finding: Finding, unit: Unit) -> str:

@@ -8,6 +8,7 @@ from typing import Final
 
 from ellwand.depict.words.evidence import EVIDENCE_WHY
 from ellwand.depict.words.layers import LAYER_WHY
+from ellwand.depict.words.on_cloth import ON_CLOTH_WHY
 from ellwand.depict.words.others import OTHER_WHY
 from ellwand.depict.words.saying import Numbers, Say, place
 from ellwand.model.finding import Finding
@@ -315,19 +316,5 @@ WHY: Final[Mapping[str, Say]] = {
         f"The gores at the {place(f.subject)} are cut straight below: once hung, their corners hang"
         f" {n.cm(f.measured)} below the hem."
     ),
-    # on the cloth
-    "cloth-enough": lambda f, n: (
-        f"The lay takes {n.cm(f.needed)} of the {n.cm(f.measured)} of {f.subject} cloth at hand."
-        if f.outcome == "sound"
-        else f"The lay takes {n.cm(f.needed)}, more than the {n.cm(f.measured)} of {f.subject} cloth at hand."
-    ),
-    "cloth-fault": lambda f, n: (
-        f"The fault {n.of('x')} from the left selvedge, {n.of('y')} from the cut end, falls into {n.text('part')}."
-        if f.outcome != "sound"
-        else f"The fault {n.of('x')} from the left selvedge, {n.of('y')} from the cut end, falls between the pieces."
-    ),
-    "cloth-laid-flat": lambda f, n: f"A {n.text('asked')} fold was asked for; the pieces are laid on the flat cloth.",
-    "cloth-remnants-unused": lambda f, n: (
-        f"{n.number('count'):.0f} remnants are listed, but the lay does not use them."
-    ),
+    **ON_CLOTH_WHY,
 }

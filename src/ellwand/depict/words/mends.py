@@ -7,6 +7,7 @@ from typing import Final
 
 from ellwand.depict.words.evidence import EVIDENCE_MEND
 from ellwand.depict.words.layers import LAYER_MEND
+from ellwand.depict.words.on_cloth import ON_CLOTH_MEND
 from ellwand.depict.words.others import OTHER_MEND
 from ellwand.depict.words.saying import Numbers, Say
 from ellwand.model.finding import Finding
@@ -141,8 +142,5 @@ MEND: Final[Mapping[str, Say]] = {
     "panel-narrowed": lambda f, n: 'Give the body more ease, or choose body.cut = "wide panels".',
     "corners-hang": lambda f, n: 'Trim them level from the floor, or choose hem = "arc" for these gores.',
     "lasts": lambda f, n: "Give it room to grow with [garment.growth] months = 12, or more ease.",
-    "cloth-enough": lambda f, n: "Shorten or narrow the garment, or get more cloth.",
-    "cloth-fault": lambda f, n: "Move or turn that piece by hand, or patch the fault.",
-    "cloth-laid-flat": lambda f, n: "Lay the cloth flat and cut each piece singly.",
-    "cloth-remnants-unused": lambda f, n: "Cut small pieces from the remnants by hand if you like.",
+    **ON_CLOTH_MEND,
 }

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.step_asking import FINISH, Say, always, lengths
+from ellwand.depict.words.step_asking import FINISH, Say, always, lengths, seams_of
 from ellwand.errors import InternalFault
-from ellwand.model.draft import Draft
+from ellwand.model.draft import Draft, piece_of
 from ellwand.model.others import Apron, ApronSize, BreechesSize, Cloak, CloakSize, Coif, Hood
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
@@ -17,6 +17,14 @@ def _mark(step: Step, draft: Draft, unit: Unit) -> str:
     slits = isinstance(draft.choices.other, Hood) and draft.choices.other.gores == "shoulder"
     stay = " Before you cut a slit, stitch round its point to hold it." if slits else ""
     return f"Chalk the sewing lines and mark where seams meet.{stay} {FINISH[draft.choices.sewing.finish]}"
+
+
+def _piecing(step: Step, draft: Draft, unit: Unit) -> str:
+    names = dict.fromkeys(piece_of(draft, seam.b.part).name for seam in seams_of(step, draft))
+    return (
+        f"Sew what was pieced to its own piece{lengths(step, draft, unit)}: {', '.join(names)}. From here on each is"
+        " handled as one."
+    )
 
 
 def _crown(step: Step, draft: Draft, unit: Unit) -> str:
@@ -140,6 +148,7 @@ def _fasten(step: Step, draft: Draft, unit: Unit) -> str:
 
 OTHER_STEPS: Final[Mapping[str, Say]] = {
     "mark": _mark,
+    "piecing": _piecing,
     "strips": lambda step, draft, unit: (
         f"Sew the strips together along the grain{lengths(step, draft, unit)}, those next to the neck first."
     ),

@@ -1,0 +1,86 @@
+"""[cloth]: the main cloth, those beside it, and what is left over of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from ellwand.choose.fields import one_of
+from ellwand.choose.options.cloth import ClothTable, RemnantTable
+from ellwand.choose.validated import table_of, validated
+from ellwand.errors import BadInput
+from ellwand.geometry.lines import bounds
+from ellwand.model.cloth import Cloth, Fault, Remnant, Repeat
+from ellwand.units import Unit
+
+
+def read_cloths(tables: Mapping[str, Any]) -> tuple[Cloth, ...]:
+    """The cloths of a sheet, the main one first: the only one that does not say what is cut from it.
+
+    Raises BadInput with one sentence.
+    """
+    table = dict(table_of(tables, "cloth", "give [cloth.main] with its width"))
+    remnants = table.pop("remnants", [])
+    if not isinstance(remnants, list):
+        raise BadInput("cloth.remnants", "this should be a list of tables", "write [[cloth.remnants]] for each")
+    if table and not any(isinstance(value, dict) for value in table.values()):
+        named, where = {"main": table}, {"main": "cloth"}
+    else:
+        wrong = [key for key, value in table.items() if not isinstance(value, dict)]
+        if wrong:
+            raise BadInput(f"cloth.{wrong[0]}", "no such key", "put it under [cloth.main]")
+        if not table:
+            raise BadInput("cloth", "no cloth is described", "give [cloth.main] with its width")
+        named, where = table, {name: f"cloth.{name[:60]}" for name in table}
+    left = _remnants(remnants, named)
+    cloths = [_cloth(name, each, where[name], left.get(name, ())) for name, each in named.items()]
+    main = [cloth for cloth in cloths if not cloth.cuts]
+    if len(main) != 1:
+        which = "every cloth says which pieces it is for" if not main else f"{len(main)} cloths are for all pieces"
+        raise BadInput("cloth", which, 'keep one for the rest, and give the others theirs, as in pieces = ["gores"]')
+    for number, cloth in enumerate(cloths):
+        twice = [cut for each in cloths[:number] for cut in each.cuts if cut in cloth.cuts]
+        if twice:
+            raise BadInput(f"{where[cloth.name]}.pieces", f"another cloth is for the {twice[0]} too", "keep one")
+    return (*main, *(cloth for cloth in cloths if cloth.cuts))
+
+
+def _remnants(tables: Sequence[Any], named: Mapping[str, Mapping[str, Any]]) -> dict[str, tuple[Remnant, ...]]:
+    """The left-overs of each cloth; a sheet with one cloth need not name it."""
+    out: dict[str, tuple[Remnant, ...]] = {}
+    only = next(iter(named)) if len(named) == 1 else "main"
+    for number, table in enumerate(tables):
+        where = f"cloth.remnants[{number + 1}]"
+        asked = table.get("cloth", only) if isinstance(table, dict) else only
+        name = asked if isinstance(asked, str) and asked in named else only
+        read = validated(RemnantTable, table, where, _unit(named.get(name, {})))
+        if asked not in named:
+            problem = f"there is no cloth {asked!r}"[:80]
+            raise BadInput(f"{where}.cloth", problem, f"choose one of {one_of(named)}"[:200])
+        if read.outline and (read.width or read.length):
+            raise BadInput(f"{where}.outline", "width and length are given too", "give the outline alone")
+        width, length = bounds(read.outline)[2:] if read.outline else (read.width, read.length)
+        if width is None or length is None:
+            raise BadInput(where, "its width or length is missing", "give width and length, or an outline")
+        out[name] = (*out.get(name, ()), Remnant(width, length, read.outline))
+    return out
+
+
+def _unit(table: Mapping[str, Any]) -> Unit:
+    return "in" if table.get("unit") == "in" else "cm"
+
+
+def _cloth(name: str, table: Mapping[str, Any], where: str, remnants: tuple[Remnant, ...]) -> Cloth:
+    read = validated(ClothTable, table, where, _unit(table))
+    if 2 * read.selvedge >= read.width - 10:
+        raise BadInput(f"{where}.selvedge", "the selvedges leave no cloth between them", "give a smaller selvedge")
+    values = read.model_dump()
+    values.update(
+        name=name,
+        length=None if read.length == "at need" else read.length,
+        faults=tuple(Fault(**fault.model_dump()) for fault in read.faults),
+        remnants=remnants,
+        repeat=None if read.repeat is None else Repeat(**read.repeat.model_dump()),
+        cuts=values.pop("pieces"),
+    )
+    return Cloth(**values)
