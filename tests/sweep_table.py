@@ -66,10 +66,18 @@ RANGES: Final[Mapping[str, tuple[float, float]]] = {
     "cloth.straighten": (0, 5),
     "cloth.spare": (1, 60),
     "cloth.thickness_mm": (0.2, 4),
+    "cloth.gap": (0, 1.5),
+    "cloth.table": (100, 300),
+    "cloth.repeat.across": (1, 20),
+    "cloth.repeat.along": (1, 20),
+    "cloth.repeat.x": (0, 20),
+    "cloth.repeat.y": (0, 20),
 }
 """From the least to the most that is drawn of every number."""
 
-LEFT_OUT: Final = frozenset({"garment.region", "cloth.unit", "cloth.length", "cloth.price", "cloth.faults"})
+LEFT_OUT: Final = frozenset(
+    {"garment.region", "cloth.unit", "cloth.length", "cloth.price", "cloth.faults", "cloth.pieces", "cloth.remnants"}
+)
 """What has no bearing on draft and proof."""
 STYLE_WORDS: Final = (*(style for style in STYLES if style not in KINDS), *KINDS)
 SEVERAL: Final[Mapping[str, tuple[int, int]]] = {

@@ -15,6 +15,7 @@ from ellwand.errors import BadInput, CannotDraft, InternalFault
 from ellwand.geometry.lines import area
 from ellwand.lay import INSTANT, Budget, Found, Report, Stop, lay_out, shapes_of, usable_width
 from ellwand.lay.shapes import may_lie_crosswise
+from ellwand.lay.tear import tear_plan
 from ellwand.measure import check_human, doubts, estimate, grown, grows, read_raw
 from ellwand.model.choices import Choices, plainest
 from ellwand.model.cloth import Cloth, cloth_for, length_on_table
@@ -22,6 +23,7 @@ from ellwand.model.draft import Draft
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.tearing import TearPlan
 from ellwand.model.wearer import Wearer
 from ellwand.prove import cautions, prove
 from ellwand.prove.evidence import evidence
@@ -36,6 +38,8 @@ from ellwand.units import Unit, format_length
 Progress = Callable[[str], None]
 Pieced = Literal["as chosen", "wide", "long"]
 """What is pieced to fit the cloth: what the choices say, all that is too wide, or also all that is too long."""
+TORN = 3
+"""The effort for a tear plan where seconds are given: the clock has no say in it."""
 
 
 def _silent(_: str) -> None:
@@ -90,13 +94,9 @@ def make(
     garment = prove_sheet(sheet, unit=unit)
     progress(f"laying {sum(piece.count for piece in garment.draft.pieces)} pieces on the cloth")
     budget = Budget(0.0 if effort else seconds, effort, seed)
-    garment, lays = _laid(garment, sheet, budget, said(progress, garment.wearer.unit), stop)
-    found = prove_on_cloth(garment.draft, lays, sheet.cloths)
-    return replace(
-        garment,
-        lays=lays,
-        proof=replace(garment.proof, findings=garment.proof.findings + found),
-    )
+    garment = _laid(garment, sheet, budget, said(progress, garment.wearer.unit), stop)
+    found = prove_on_cloth(garment.draft, garment.lays, sheet.cloths)
+    return replace(garment, proof=replace(garment.proof, findings=garment.proof.findings + found))
 
 
 def said(progress: Progress, unit: Unit) -> Report:
@@ -119,19 +119,37 @@ def lay_garment(
 
     Raises CannotDraft when a piece is wider than its cloth.
     """
+    return tuple(
+        lay
+        for each in _on_cloths(draft, cloths, budget, report, stop)
+        for lay in ((each.lay,) if isinstance(each, TearPlan) else each)
+    )
+
+
+def _on_cloths(
+    draft: Draft, cloths: Sequence[Cloth], budget: Budget, report: Report, stop: Stop
+) -> Iterator[tuple[Lay, ...] | TearPlan]:
+    """Of each cloth that is needed: its lays, or the plan that it is torn by."""
     parts = (*draft.parts, *draft.applied)
     of = [(cloth, [piece for piece in draft.pieces if piece.cloth == cloth.name]) for cloth in cloths]
     areas = [sum(piece.count * abs(area(piece.cut)) for piece in pieces) for _, pieces in of]
     for cloth, pieces in of:
         shapes_of(pieces, parts, cloth)
-    lays: tuple[Lay, ...] = ()
     for (cloth, pieces), cut in zip(of, areas, strict=True):
-        if pieces:
-            share = cut / sum(areas)
-            own = replace(budget, seconds=budget.seconds * share, effort=math.ceil(budget.effort * share))
+        share = cut / sum(areas)
+        own = replace(budget, seconds=budget.seconds * share, effort=math.ceil(budget.effort * share))
+        if pieces and cloth.cut == "torn":
+            yield tear_plan(pieces, parts, cloth, effort=own.effort or (TORN if own.seconds else 1))
+        elif pieces:
             tell = report if len(cloths) == 1 else _of(cloth, report)
-            lays += lay_out(pieces, parts, cloth, own, tell, stop, draft.seams)
-    return lays
+            yield lay_out(pieces, parts, cloth, own, tell, stop, draft.seams)
+
+
+def _with_lays(garment: Garment, cloths: Sequence[Cloth], budget: Budget, report: Report, stop: Stop) -> Garment:
+    """The garment on its cloths."""
+    found = tuple(_on_cloths(garment.draft, cloths, budget, report, stop))
+    lays = tuple(lay for each in found for lay in ((each.lay,) if isinstance(each, TearPlan) else each))
+    return replace(garment, lays=lays, tears=tuple(each for each in found if isinstance(each, TearPlan)))
 
 
 def _of(cloth: Cloth, report: Report) -> Report:
@@ -139,9 +157,7 @@ def _of(cloth: Cloth, report: Report) -> Report:
     return lambda found: report(replace(found, engine=f"{found.engine}, for the {cloth.name} cloth"))
 
 
-def _laid(
-    garment: Garment, sheet: Sheet, budget: Budget, report: Report, stop: Stop
-) -> tuple[Garment, tuple[Lay, ...]]:
+def _laid(garment: Garment, sheet: Sheet, budget: Budget, report: Report, stop: Stop) -> Garment:
     """The garment on the cloth; where that is too narrow or too short for a piece, in more pieces as far as the maker
     left it open.
 
@@ -156,12 +172,12 @@ def _laid(
             if _fits_length(tried.draft, sheet.cloths) and (
                 too_long is None or _nearly_fits(tried.draft, sheet.cloths)
             ):
-                return tried, lay_garment(tried.draft, sheet.cloths, budget, report, stop)
+                return _with_lays(tried, sheet.cloths, budget, report, stop)
             too_long = too_long or tried
         except CannotDraft as error:
             first = first or error
     if too_long is not None:
-        return too_long, lay_garment(too_long.draft, sheet.cloths, budget, report, stop)
+        return _with_lays(too_long, sheet.cloths, budget, report, stop)
     raise first or InternalFault("no way was tried")
 
 
@@ -248,7 +264,7 @@ def proved(
         body = grown(wearer, growth.months)
         drafted = draft_to_grow(choices, growth, wearer, body, sheet.cloth.name)
     drafted = _on_their_cloths(adorn(drafted), sheet.cloths)
-    proof = prove(drafted, body)
+    whole, proof = drafted, prove(drafted, body)
     if pieced != "as chosen" or isinstance(choices.body.pieced, float):
         for cloth in sheet.cloths:
             drafted = pieced_to_fit(
@@ -261,8 +277,8 @@ def proved(
         proof = prove_pieced(proof, drafted, body)
     found = (*questions, *proof.findings, *evidence(drafted))
     if grows(wearer) and choices.other is None:
-        found = (*found, lasts(drafted, wearer, lambda months: grown(wearer, months)))
-    found = (*found, *layers(drafted, _worn_beneath(sheet, body), body))
+        found = (*found, lasts(whole, wearer, lambda months: grown(wearer, months)))
+    found = (*found, *layers(whole, _worn_beneath(sheet, body), body))
     found = (*found, *washed_sewn(drafted.pieces, proof.girths, sheet.cloths))
     return Garment(
         title=choices.style,

@@ -116,7 +116,10 @@ NO_CHOICE: Final = {
         "of two sheets, one worn over the other",
     ),
     **dict.fromkeys(
-        ("cloth-enough", "cloth-fault", "cloth-laid-flat", "cloth-remnants-unused"),
+        (
+            *("cloth-enough", "cloth-fault", "cloth-laid-flat", "cloth-not-needed", "cloth-remnants-unused"),
+            *("cloth-stripes", "cloth-table", "cloth-tears", "cloth-washed-sewn"),
+        ),
         "of the cloth: no choice of the garment's",
     ),
 }

@@ -15,7 +15,7 @@ from ellwand.model.garment import Garment
 ROLL: Final = 90.0
 """Paper on the roll for the long sheet is so wide (cm)."""
 
-NUMBERED: Final = re.compile(r"(lay-\d+\.svg|chalk-\d+\.csv|pattern-long-\d+\.pdf)")
+NUMBERED: Final = re.compile(r"(lay|tears)-\d+\.svg|(chalk|tears|blocks)-\d+\.csv|pattern-long-\d+\.pdf")
 """Files of which a garment may have more or fewer each time."""
 
 
@@ -26,7 +26,7 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
     of an earlier run that had more of them are taken away.
     Raises BadInput when the folder cannot be written.
     """
-    from ellwand.publish import card_pdf, chalk_csv, lay_svg, pieces_svg, sewing_md
+    from ellwand.publish import block_csv, card_pdf, chalk_csv, lay_svg, pieces_svg, sewing_md, tear_csv, tear_svg
     from ellwand.publish.dxf import pattern_dxf
     from ellwand.publish.garment_json import garment_json
     from ellwand.publish.pattern import long_sheet_pdf, pattern_pdf
@@ -43,6 +43,12 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
     for number, lay in enumerate(garment.lays, 1):
         files[_numbered("lay", number, "svg")] = lay_svg(garment, lay).encode()
         files[_numbered("chalk", number, "csv")] = chalk_csv(garment, lay).encode()
+    unit, cloths = garment.wearer.unit, {cloth.name: cloth for cloth in garment.cloths}
+    for number, plan in enumerate(garment.tears, 1):
+        drawn = tear_svg(plan, garment.draft.pieces, cloths[plan.lay.cloth], unit, f"Tears: {garment.title}")
+        files[_numbered("tears", number, "svg")] = drawn.encode()
+        files[_numbered("tears", number, "csv")] = tear_csv(plan, unit).encode()
+        files[_numbered("blocks", number, "csv")] = block_csv(plan, garment.draft.pieces, unit).encode()
     for number, sheet in enumerate(long_sheet_pdf(garment, ROLL), 1):
         files[_numbered("pattern-long", number, "pdf")] = sheet
     written = write_files(files, folder)

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from ellwand.errors import InternalFault
+from ellwand.lay.bounds.best import met
 from ellwand.lay.settle import settle, sound
 from ellwand.lay.solvers import Asked, Worker, beside
 from ellwand.lay.task import Budget, Found, Report, Spot, Task, length_of
@@ -57,13 +58,12 @@ class Leader:
 
     def suffices(self, found: Found) -> bool:
         """Whether no lay can be shorter than this one to the millimetre."""
-        return found.length <= self._enough
+        return found.length <= self._enough or met(found.length, self._bound[0])
 
     def proved(self, bound: float, why: str) -> None:
         """No lay of the task is shorter than ``bound`` (cm)."""
         if bound > self._bound[0]:
             self._bound = (bound, why)
-            self._enough = max(self._enough, bound + 2 * ENOUGH)
 
     def close(self) -> None:
         """Hear nothing more."""
@@ -97,7 +97,7 @@ class Own:
         """Whether more may come."""
         return self._thread.is_alive()
 
-    def aim(self, length: float) -> None:
+    def aim(self, found: Found) -> None:
         """It goes its own way."""
 
     def latest(self) -> Sequence[Spot]:
@@ -170,11 +170,11 @@ class Run:
         self._aimed = math.inf
         self._worker = Worker(self.engine, problem, self._lines.append, self._way)
 
-    def aim(self, length: float) -> None:
+    def aim(self, found: Found) -> None:
         """Tell it how short the best of all is, once."""
-        if self._worker is not None and length < self._aimed:
-            self._aimed = length
-            self._worker.aim(length)
+        if self._worker is not None and found.length < self._aimed:
+            self._aimed = found.length
+            self._worker.say(f"{found.length}")
 
     def latest(self) -> Sequence[Spot]:
         """The last lay told, once."""

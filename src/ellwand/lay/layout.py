@@ -11,7 +11,7 @@ import numpy as np
 
 from ellwand.errors import InternalFault
 from ellwand.geometry.lines import Point, area
-from ellwand.lay.bounded import at_once, searched
+from ellwand.lay.bounded import at_once, on_the_way, searched
 from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_in
 from ellwand.lay.fold import fold_in
@@ -188,7 +188,9 @@ def _strip(
         def tell(shorter: Found) -> None:
             search.report(replace(shorter, length=_length((*fixed, *shorter.spots), bed, cloth.gap)))
 
-        found = best(Task(tuple(shapes), ground), own.budget, tell, own.stop, enough=enough)
+        task = Task(tuple(shapes), ground)
+        found = best(task, own.budget, tell, own.stop, enough=enough)
+        bound, why = max((bound, why), on_the_way(found, task, pieces, parts, cloth, bed.fold) or (bound, why))
     spots = (*fixed, *found.spots)
     width = width_on_table(cloth)
     length = _length(spots, bed, cloth.gap)

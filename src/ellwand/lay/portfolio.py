@@ -1,9 +1,9 @@
 """The engines behind one function: an answer at once, then every engine at the same time until the budget is spent.
 
-With seconds, our search runs in a thread and the outside solvers in processes of their own, each told how short the
-others are; the last part of the time goes to the polish.  With effort, only what repeats to the last digit runs, each
-engine to its end, whatever the clock says.  Where packingsolver is not installed (it has no wheels for Python 3.11)
-the others search without it.
+With seconds, our search runs in a thread, the exact engine and the outside solvers in processes of their own, each
+told how short the others are; the last part of the time goes to the polish.  All end when a lay is proved best.  With
+effort, only what repeats to the last digit runs, each engine to its end, whatever the clock says.  Where packingsolver
+is not installed (it has no wheels for Python 3.11) the others search without it.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from typing import Final
 
 from ellwand.errors import InternalFault
 from ellwand.lay.engines import Leader, Own, Run, settled
-from ellwand.lay.exact import Exact, takes
+from ellwand.lay.exact import Exact, leads, takes
 from ellwand.lay.hulls import is_convex
 from ellwand.lay.rows import rows
 from ellwand.lay.solvers import Asked, ask, available, only_boxes
@@ -67,7 +67,7 @@ def best(task: Task, budget: Budget, report: Report = quiet, stop: Stop = never,
 
     ``report`` hears of every shorter lay, one at a time, from whichever thread has it.  The search ends early when
     ``stop`` says so (within 0.2 s), on Ctrl-C, and when the length comes down to ``enough``, which no lay can undercut
-    (cm).  Every lay is free of overlap.
+    (cm), or to what is proved meanwhile: the lay's ``bound``.  Every lay is free of overlap.
     Raises InternalFault when no engine can lay the pieces at all.
     """
     leader = Leader(report, enough)
@@ -143,7 +143,7 @@ def _hear(task: Task, engines: Sequence[Own | Run | Exact], leader: Leader) -> N
         if spots and length_of(spots) < leader.found.length * SLACK and (lay := settled(spots, task)):
             leader.offer(lay, engine.engine)
     for engine in engines:
-        engine.aim(leader.found.length)
+        engine.aim(leader.found)
 
 
 def _repeatable(task: Task, budget: Budget, leader: Leader, stop: Stop) -> None:
@@ -191,7 +191,7 @@ def _runs(task: Task, leader: Leader, budget: Budget) -> list[Run]:
     else:
         engines = [("packingsolver", "chase", {})]
         if budget.seconds >= SHORT or not available("packingsolver"):
-            engines += [("spyrrow", "anytime", {"nice": A_LITTLE})]
+            engines += [("spyrrow", "anytime", {"nice": A_LOT if leads(task) else A_LITTLE})]
     return [
         Run(engine, asked, way, budget.seed, **settings)
         for engine, way, settings in engines
@@ -203,7 +203,7 @@ def _exact(task: Task, leader: Leader, budget: Budget) -> list[Exact]:
     """The exact engine, where it knows the task; rectangles have one of their own."""
     if only_boxes(task) or not takes(task):
         return []
-    return [Exact(task, budget, leader.found.length)]
+    return [Exact(task, budget, leader.found.spots)]
 
 
 def _for_spyrrow(task: Task) -> bool:

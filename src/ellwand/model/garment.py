@@ -12,6 +12,7 @@ from ellwand.model.finding import Caution, Finding, Girth
 from ellwand.model.lay import Lay
 from ellwand.model.shell import Shell
 from ellwand.model.step import Step
+from ellwand.model.tearing import TearPlan
 from ellwand.model.wearer import Wearer
 
 
@@ -28,7 +29,8 @@ class Proof:
 class Garment:
     """The whole job's result; ``lays`` is empty when only proved.
 
-    ``questions``: improbable measurements; they are among the proof's findings too.
+    ``questions``: improbable measurements; they are among the proof's findings too.  ``tears``: how each cloth is torn
+    that is not cut freely.
     """
 
     title: str
@@ -41,6 +43,7 @@ class Garment:
     steps: tuple[Step, ...]
     cautions: tuple[Caution, ...]
     questions: tuple[Finding, ...] = ()
+    tears: tuple[TearPlan, ...] = ()
 
     @property
     def closings(self) -> tuple[Closing, ...]:

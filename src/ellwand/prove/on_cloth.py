@@ -15,6 +15,7 @@ from ellwand.model.lay import Lay, lie, opened
 from ellwand.model.on_table import moved_along
 from ellwand.model.piece import Piece
 from ellwand.prove.on_stripes import on_stripes
+from ellwand.prove.tearing import tears_straight
 
 LEAST_FAULT: Final = 0.1
 """A fault is at least this wide and long (cm): a hole has edges."""
@@ -30,6 +31,7 @@ def prove_on_cloth(draft: Draft, lays: Sequence[Lay], cloths: Sequence[Cloth]) -
             continue
         main = [lay for lay in own if not lay.remnant]
         out += _enough(main, cloth)
+        out += tears_straight(cloth)
         out += _clear_of_faults(main, draft.pieces, cloth)
         out += _folded(main, cloth)
         out += _left_overs(own, cloth)

@@ -6,8 +6,10 @@ from ellwand.publish.card import card_pdf
 from ellwand.publish.files import chalk_csv, lay_svg, pieces_svg, sewing_md
 from ellwand.publish.measuring_form import measuring_form_csv, measuring_form_pdf
 from ellwand.publish.svg import svg
+from ellwand.publish.tearing import block_csv, tear_csv, tear_svg
 
 __all__ = [
+    "block_csv",
     "card_pdf",
     "chalk_csv",
     "lay_svg",
@@ -16,4 +18,6 @@ __all__ = [
     "pieces_svg",
     "sewing_md",
     "svg",
+    "tear_csv",
+    "tear_svg",
 ]

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from ellwand.depict.chalk import ChalkRow, chalk_rows
 from ellwand.depict.lay_sheet import laid_size
 from ellwand.depict.laying import lay_drawing
 from ellwand.depict.shopping import shopping_rows
+from ellwand.depict.tearing import block_chalk, tear_drawing, tear_rows
 from ellwand.depict.words.lays import how_it_lies, how_short, lay_name, measured_from
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.tearing import TearPlan
 from ellwand.publish.paper import Paper
 from ellwand.publish.typst_text import picture, table, words
 from ellwand.units import Unit, format_length
@@ -24,7 +28,16 @@ LARGEST: Final = 0.1
 def lays(garment: Garment, paper: Paper, tall: float) -> str:
     """What to buy, and the lays at one scale, each up to ``tall`` cm high on paper."""
     scale = min((_scale(lay, paper, tall) for lay in garment.lays), default=LARGEST)
-    return "\n".join([_buying(garment), *(_lay_section(garment, lay, scale) for lay in garment.lays)])
+    torn = {plan.lay: plan for plan in garment.tears}
+    return "\n".join(
+        [
+            _buying(garment),
+            *(
+                _torn_section(garment, torn[lay], scale) if lay in torn else _lay_section(garment, lay, scale)
+                for lay in garment.lays
+            ),
+        ]
+    )
 
 
 def heading(text: str) -> str:
@@ -69,7 +82,7 @@ def _lay_section(garment: Garment, lay: Lay, scale: float) -> str:
     return "\n".join(
         [
             heading(f"{name[0].upper()}{name[1:]}"),
-            f"#{words(intro)}",
+            f"#block(sticky: true, {words(intro)})",
             f"#align(center)[{picture(drawing, scale)}]",
             heading(f"Chalk list: {name}" if several else "Chalk list"),
             f"#block(sticky: true, {words(chalk)})",
@@ -77,6 +90,48 @@ def _lay_section(garment: Garment, lay: Lay, scale: float) -> str:
         ]
     )
 
+
+def _torn_section(garment: Garment, plan: TearPlan, scale: float) -> str:
+    """A cloth that is torn: its tears drawn and told, then what is chalked in the blocks, piece by piece."""
+    unit, pieces = garment.wearer.unit, garment.draft.pieces
+    width, length = laid_size(plan.lay)
+    cloth = next(each for each in garment.cloths if each.name == plan.lay.cloth)
+    drawing = tear_drawing(plan, pieces, unit, cloth=cloth, scale=scale, lying=length > width)
+    name = lay_name(plan.lay, garment.lays)
+    tears = [[words(str(row.n)), words(row.words)] for row in tear_rows(plan, unit)]
+    out = [
+        heading(f"{name[0].upper()}{name[1:]}"),
+        f"#block(sticky: true, {words(f'{how_it_lies(plan.lay, unit)} {how_short(plan.lay, unit)}')})",
+        f"#align(center)[{picture(drawing, scale)}]",
+        heading("Tear in this order"),
+        table(["auto", "1fr"], ["", "tear"], tears, 9),
+    ]
+    blocks = block_chalk(plan, pieces, unit)
+    if blocks:
+        cells = [
+            [words(block.name, bold=True), words(f"{row[0].key} {row[0].piece}"), words(chalk_text(row, unit))]
+            for block, rows in blocks
+            for row in _by_step([replace(row, note="" if row.what == "corner" else row.note) for row in rows])
+        ]
+        out += [
+            heading("Then chalk and cut in the torn blocks"),
+            f"#block(sticky: true, {words(_IN_BLOCKS)})",
+            table(["auto", "auto", "1fr"], ["block", "piece", "chalk at"], cells, 9),
+        ]
+    return "\n".join(out)
+
+
+def _by_step(rows: Sequence[ChalkRow]) -> list[list[ChalkRow]]:
+    steps: dict[int, list[ChalkRow]] = {}
+    for row in rows:
+        steps.setdefault(row.step, []).append(row)
+    return list(steps.values())
+
+
+_IN_BLOCKS = (
+    "Every corner: its letter, distance from the block's lower end / distance from its left edge, as the block lay in"
+    " the cloth. Blocks that are not named here are torn to the pieces' own size."
+)
 
 _CHALK = (
     "In this order. Every corner: its letter, distance from {along} / distance from {across}. The letters run"
@@ -86,14 +141,13 @@ _CHALK = (
 
 def _chalk_table(garment: Garment, lay: Lay) -> str:
     unit = garment.wearer.unit
-    steps: dict[int, list[ChalkRow]] = {}
-    for row in chalk_rows(lay, garment.draft.pieces, unit):
-        steps.setdefault(row.step, []).append(row)
     cells = []
-    for n, rows in steps.items():
+    for rows in _by_step(chalk_rows(lay, garment.draft.pieces, unit)):
         first = rows[0]
         name = f"{first.piece} {first.part}".strip()
-        cells.append([words(str(n)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))])
+        cells.append(
+            [words(str(first.step)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))]
+        )
     return table(["auto", "auto", "auto", "1fr"], ["", "no.", "piece", "chalk at"], cells, 9)
 
 

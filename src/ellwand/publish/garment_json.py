@@ -16,6 +16,7 @@ from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay, opened, other_face
 from ellwand.model.piece import Edge, Guide, Level, Mark, Piece
+from ellwand.model.tearing import TearPlan
 
 SCHEMA = "ellwand/1"
 PLACES = 6
@@ -90,6 +91,7 @@ def document(garment: Garment) -> dict[str, Any]:
             for finding in garment.proof.findings
         ],
         "lays": [_lay(lay, garment) for lay in garment.lays],
+        **({"tears": [_tears(plan) for plan in garment.tears]} if garment.tears else {}),
         **({"shopping": _shopping(garment)} if garment.lays else {}),
         "sewing": [
             {
@@ -115,6 +117,16 @@ def document(garment: Garment) -> dict[str, Any]:
     if not garment.lays:
         del doc["lays"]
     return doc
+
+
+def _tears(plan: TearPlan) -> dict[str, Any]:
+    """The tears of one cloth in their order, what they part it into, and what is cut in the blocks; its lay is told."""
+    return {
+        "cloth": plan.lay.cloth,
+        "tears": _plain(plan.tears),
+        "blocks": _plain(plan.blocks),
+        "cuts": _plain(plan.cuts),
+    }
 
 
 def check_id(finding: Finding) -> str:

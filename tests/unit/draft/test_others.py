@@ -52,6 +52,7 @@ CASES: Mapping[str, tuple[dict[str, Any], float]] = {
     "breeches": ({"style": "breeches"}, 150),
     "breeches to the knee": ({"style": "breeches", "breeches": {"length": "knee", "gusset": 0}}, 150),
     "breeches with a band": ({"style": "breeches", "breeches": {"waist": "band"}}, 150),
+    "breeches pieced on a narrow cloth": ({"style": "breeches"}, 50),
     "tapered breeches": ({"style": "breeches", "breeches": {"length": "ankle", "hem": 40}}, 90),
 }
 
@@ -90,7 +91,7 @@ def test_every_step_has_words_and_what_it_needs_before_it(unit: Unit) -> None:
             met.add(step.code)
         sewn = Counter(seam for step in done.steps for seam in step.seams)
         assert sewn == Counter(seam.id for seam in done.draft.seams)
-    assert met == {*OTHER_NEEDS, "mark"} == set(OTHER_STEPS)
+    assert met == {*OTHER_NEEDS, "mark", "piecing"} == set(OTHER_STEPS)
 
 
 # --- cloaks: the sector of a ring (plane geometry) --------------------------------------------------------

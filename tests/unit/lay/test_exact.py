@@ -18,7 +18,7 @@ from ellwand.lay.bounds import bound_of
 from ellwand.lay.bounds.kinds import kinds_in
 from ellwand.lay.exact import Exact, takes
 from ellwand.lay.exact.narrowing import Heard, Narrowing
-from ellwand.lay.exact.places import as_json, from_json
+from ellwand.lay.exact.places import as_json, from_json, numbered, spots_of
 from ellwand.lay.portfolio import best
 from ellwand.lay.shapes import shapes_of
 from ellwand.lay.task import Budget, Ground, Spot, Task, length_of
@@ -30,6 +30,8 @@ def task_of(width: float, *pieces: tuple[str, Line, int], blocked: tuple[Line, .
 
 
 TUNIC = task_of(90.0, ("body", rectangle(61, 118), 2), ("gore", gore(30, 74), 4), ("sleeve", sleeve(54, 28, 58), 2))
+
+SMALL = task_of(90.0, ("body", rectangle(61, 90), 1), ("gore", gore(30, 74), 3), ("sleeve", sleeve(44, 28, 48), 2))
 
 
 def faults(spots: Sequence[Spot], task: Task) -> list[str]:
@@ -47,7 +49,7 @@ def faults(spots: Sequence[Spot], task: Task) -> list[str]:
     return out
 
 
-def alone(task: Task, budget: Budget, known: float) -> tuple[list[Sequence[Spot]], tuple[float, str]]:
+def alone(task: Task, budget: Budget, known: Sequence[Spot]) -> tuple[list[Sequence[Spot]], tuple[float, str]]:
     """Every lay that the engine's process tells, and its bound at the end."""
     engine = Exact(task, budget, known)
     engine.keep_going(budget.seconds or math.inf)
@@ -63,28 +65,29 @@ def alone(task: Task, budget: Budget, known: float) -> tuple[list[Sequence[Spot]
 
 
 def test_its_lays_are_sound_shorter_and_above_its_bound() -> None:
-    rows = best(TUNIC, Budget()).length
-    lays, (bound, why) = alone(TUNIC, Budget(effort=2), rows)
+    rows = best(TUNIC, Budget())
+    lays, (bound, why) = alone(TUNIC, Budget(effort=2), rows.spots)
     assert lays
     assert all(faults(spots, TUNIC) == [] for spots in lays)
     lengths = [length_of(spots) for spots in lays]
-    assert all(b < a for a, b in itertools.pairwise([rows, *lengths]))
+    assert all(b < a for a, b in itertools.pairwise([rows.length, *lengths]))
     assert 0 < bound <= lengths[-1]
     assert why
 
 
 def test_it_repeats_to_the_last_digit() -> None:
-    first, again = (alone(TUNIC, Budget(effort=1), 500.0) for _ in range(2))
+    rows = best(SMALL, Budget()).spots
+    first, again = (alone(SMALL, Budget(effort=1), rows) for _ in range(2))
     assert first[0][-1] == again[0][-1]
     assert first[1] == again[1]
 
 
 def test_it_tells_nothing_longer_than_what_is_known() -> None:
-    """Handed a length just above what no lay undercuts, it finds nothing and says nothing of lays."""
-    shortest = best(TUNIC, Budget(effort=2)).length
-    lays, (bound, _) = alone(TUNIC, Budget(effort=1), shortest)
-    assert all(length_of(spots) < shortest for spots in lays)
-    assert bound <= shortest
+    """Handed its own last lay, it tells only shorter ones, and no bound above them."""
+    lays, _ = alone(SMALL, Budget(effort=1), best(SMALL, Budget()).spots)
+    more, (bound, _) = alone(SMALL, Budget(effort=1), lays[-1])
+    assert all(length_of(spots) < length_of(lays[-1]) for spots in more)
+    assert bound <= length_of((more or lays)[-1])
 
 
 def test_it_ends_when_lay_and_bound_have_met() -> None:
@@ -116,7 +119,14 @@ def test_a_stopped_proof_answers_at_once() -> None:
     assert why
 
 
-@settings(max_examples=12)
+def test_a_lay_in_numbers_and_back() -> None:
+    kinds, _ = kinds_in(TUNIC)
+    spots = best(TUNIC, Budget()).spots
+    back = spots_of(numbered(spots, kinds), TUNIC, kinds)
+    assert {(s.shape.piece, s.pose, s.x, s.y) for s in back} == {(s.shape.piece, s.pose, s.x, s.y) for s in spots}
+
+
+@settings(max_examples=8)
 @given(
     st.lists(
         st.tuples(st.sampled_from((10.0, 14.0, 20.0)), st.sampled_from((8.0, 15.0, 21.0)), st.booleans()),
@@ -131,7 +141,7 @@ def test_bounds_are_never_above_what_is_found(sizes: list[tuple[float, float, bo
     rows = best(task, Budget())
     kinds, width = kinds_in(task)
     bounds: list[float] = []
-    heard = Heard(rows.length)
+    heard = Heard(rows.length, numbered(rows.spots, kinds))
     Narrowing(
         kinds,
         width,

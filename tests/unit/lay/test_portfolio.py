@@ -59,7 +59,7 @@ def timed() -> tuple[list[Found], Found]:
 def test_every_lay_told_is_sound_and_shorter(timed: tuple[list[Found], Found]) -> None:
     told, found = timed
     assert told[0].engine == "rows"
-    assert told[-1] == found
+    assert told[-1].spots == found.spots
     assert all(faults(f.spots, TUNIC) == [] for f in told)
     assert all(b.length < a.length for a, b in itertools.pairwise(told))
     assert all(f.length == length_of(f.spots) for f in told)

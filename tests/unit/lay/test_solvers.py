@@ -137,7 +137,7 @@ def test_an_end_is_an_end() -> None:
     told = len(lines)
     assert not worker.running
     assert time.process_time() - start < 0.2
-    worker.aim(1.0)  # nobody hears it
+    worker.say("1.0")  # nobody hears it
     time.sleep(0.2)
     assert len(lines) == told
 

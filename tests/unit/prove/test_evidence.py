@@ -20,8 +20,8 @@ from proving_specimens import drafted
 
 KEYS = {
     "body.cut": get_args(chosen.Cut),
-    "body.shoulder": get_args(chosen.Shoulder),
-    "body.centre_seam": get_args(chosen.CentreSeam)[1:],
+    "body.shoulder": set(get_args(chosen.Shoulder)) - {"either"},
+    "body.centre_seam": set(get_args(chosen.CentreSeam)) - {"none", "either"},
     "gores": (*get_args(chosen.GorePlace), "none"),
     "sleeve.shape": get_args(chosen.SleeveShape),
     "neck.shape": get_args(chosen.NeckShape),

@@ -13,7 +13,6 @@ from ellwand.depict.words.other_steps import other_step
 from ellwand.depict.words.saying import Numbers, Say
 from ellwand.depict.words.slips import SLIP_MEND, SLIP_WHY
 from ellwand.depict.words.steps import step as body_step
-from ellwand.depict.words.tearing import TEARING_MEND, TEARING_WHY
 from ellwand.errors import InternalFault
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding
@@ -23,8 +22,8 @@ from ellwand.units import Unit
 __all__ = ["caution", "mend", "step", "why"]
 
 T = TypeVar("T")
-_WHY: Final[Mapping[str, Say]] = {**WHY, **FREEDOM_WHY, **SLIP_WHY, **TEARING_WHY}
-_MEND: Final[Mapping[str, Say]] = {**MEND, **SLIP_MEND, **TEARING_MEND}
+_WHY: Final[Mapping[str, Say]] = {**WHY, **FREEDOM_WHY, **SLIP_WHY}
+_MEND: Final[Mapping[str, Say]] = {**MEND, **SLIP_MEND}
 
 
 def why(finding: Finding, unit: Unit) -> str:

@@ -11,6 +11,7 @@ from ellwand.depict.words.layers import LAYER_WHY
 from ellwand.depict.words.on_cloth import ON_CLOTH_WHY
 from ellwand.depict.words.others import OTHER_WHY
 from ellwand.depict.words.saying import Numbers, Say, place
+from ellwand.depict.words.tearing import TEARING_WHY
 from ellwand.model.finding import Finding
 
 PUSHED_UP: Final = 2.0
@@ -317,4 +318,5 @@ WHY: Final[Mapping[str, Say]] = {
         f" {n.cm(f.measured)} below the hem."
     ),
     **ON_CLOTH_WHY,
+    **TEARING_WHY,
 }

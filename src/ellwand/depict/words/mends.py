@@ -10,6 +10,7 @@ from ellwand.depict.words.layers import LAYER_MEND
 from ellwand.depict.words.on_cloth import ON_CLOTH_MEND
 from ellwand.depict.words.others import OTHER_MEND
 from ellwand.depict.words.saying import Numbers, Say
+from ellwand.depict.words.tearing import TEARING_MEND
 from ellwand.model.finding import Finding
 
 GORE_ROOM: Final = 3.0
@@ -43,7 +44,8 @@ def _measure(f: Finding, n: Numbers) -> str:
 def _reaching(f: Finding, n: Numbers) -> str:
     helps = n.text("chosen") != "auto" and n.number("best") >= (f.needed or 0.0)
     if n.text("cut") == "wide panels" and not helps:
-        return f"Choose {_SIDE_PANELS}: side panels free the arms."
+        gusset = "" if n.text("chosen") == "auto" else ' and sleeve.gusset = "auto"'
+        return f"Choose {_SIDE_PANELS}{gusset}: side panels free the arms."
     if not helps:
         return "Give the body more ease: it widens the side panels."
     seam = ' and sleeve.seam = "under"' if n.text("seam") == "back" else ""
@@ -143,4 +145,5 @@ MEND: Final[Mapping[str, Say]] = {
     "corners-hang": lambda f, n: 'Trim them level from the floor, or choose hem = "arc" for these gores.',
     "lasts": lambda f, n: "Give it room to grow with [garment.growth] months = 12, or more ease.",
     **ON_CLOTH_MEND,
+    **TEARING_MEND,
 }

@@ -96,6 +96,6 @@ ON_CLOTH_MEND: Final[Mapping[str, Say]] = {
     "cloth-remnants-unused": lambda f, n: "Cut small pieces from them by hand if you like.",
     "cloth-not-needed": lambda f, n: "Leave that cloth out of the sheet.",
     "cloth-table": lambda f, n: "Cut it as far as the table reaches and the rest after the move, or on the floor.",
-    "cloth-washed-sewn": lambda f, n: 'Wash the cloth before it is cut, and leave wash = "after" out.',
+    "cloth-washed-sewn": lambda f, n: "Wash the cloth before it is cut.",
     "cloth-stripes": lambda f, n: "Choose panels of equal width, or a length that the repeat divides.",
 }

@@ -11,12 +11,13 @@ import numpy as np
 
 from ellwand.lay.bounds.beside import beside_the_widest
 from ellwand.lay.bounds.kinds import Kind, kinds_in, kinds_of
-from ellwand.lay.bounds.proof import fits_within
+from ellwand.lay.bounds.proof import Places, fits_within
 from ellwand.lay.bounds.sections import by_name
 from ellwand.lay.task import Budget, Stop, Task
 from ellwand.model.cloth import Cloth
 from ellwand.model.draft import Part
 from ellwand.model.piece import Piece
+from ellwand.units import round_up
 
 MET: Final = 0.09
 """A bound this near (cm) to the length found proves it best: lengths are read to the millimetre."""
@@ -47,6 +48,11 @@ LEAST: Final = 0.08
 
 ONE: Final = 0.15
 """The part of the budget that one question may take at first; twice as much each time that nothing shorter is left."""
+
+
+def met(length: float, bound: float) -> bool:
+    """Whether no lay can be shorter than ``length`` (cm) by the millimetre that lengths are rounded up to."""
+    return round_up(length, 0.1) < bound + 0.1
 
 
 def lower_bound(pieces: Sequence[Piece], cloth: Cloth) -> tuple[float, str]:
@@ -105,16 +111,19 @@ def _searched(
     groups = groups_of(kinds)
     fit_in = {len(group): math.inf for group in groups}
     one, ahead = ONE * purse.whole, AHEAD
+    near: Places = ()
     while top - bound > MET and any(fit > bound + NEAR for fit in fit_in.values()) and not _over(purse, stop):
         length = max(bound + ahead * (top - bound), bound + NEAR)
+        # there is always something to ask
+        length = min(length, max(fit_in.values()) - NEAR / 2)
         for group in groups:
             if fit_in[len(group)] <= length or _over(purse, stop):
                 continue
             effort, seconds = min(one, purse.left), purse.seconds(ONE)
-            answer = fits_within(group, width, length, effort=effort, seconds=seconds, stop=stop)
+            answer = fits_within(group, width, length, effort=effort, seconds=seconds, near=near, stop=stop)
             purse.spend(answer.effort + ASKING)
             if answer.fits:
-                fit_in[len(group)] = min(length, answer.length)
+                fit_in[len(group)], near = min(length, answer.length), answer.places
             if answer.fits is False:
                 bound, why = length, words(group, kinds)
                 # what has just proved something is asked first again

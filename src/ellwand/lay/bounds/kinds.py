@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shapely.geometry import Polygon
 
@@ -85,6 +86,20 @@ def kinds_in(task: Task) -> tuple[tuple[Kind, ...], float]:
 def key_of(way: Way) -> tuple[object, ...]:
     """The same for two ways that cover the same cloth."""
     return way.on_fold, *(frozenset((round(x, 4), round(y, 4)) for x, y in ring) for ring in (way.outline, *way.holes))
+
+
+def alike(first: tuple[Sequence[Kind], float], second: tuple[Sequence[Kind], float]) -> bool:
+    """Whether kinds and width are the same but for holes that nothing fits in."""
+    return abs(first[1] - second[1]) < HAIR and _counted(first[0]) == _counted(second[0])
+
+
+def _counted(kinds: Sequence[Kind]) -> Counter[frozenset[tuple[object, ...]]]:
+    least = min((kind.solid for kind in kinds), default=0.0)
+    counts: Counter[frozenset[tuple[object, ...]]] = Counter()
+    for kind in kinds:
+        ways = [replace(way, holes=tuple(h for h in way.holes if abs(area(h)) >= least)) for way in kind.ways]
+        counts[frozenset(key_of(way) for way in ways)] += kind.count
+    return counts
 
 
 def _way(rings: Sequence[Line], flip: bool, degrees: float) -> Way:

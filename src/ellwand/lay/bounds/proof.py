@@ -17,11 +17,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Final
 
-from ellwand.geometry.lines import Line, Point, area, mirror, shift, turn
-from ellwand.lay.bounds.cores import cores, steps
+from ellwand.geometry.lines import mirror, shift, turn
+from ellwand.lay.bounds.cores import steps
 from ellwand.lay.bounds.kinds import Kind, Way, key_of
+from ellwand.lay.bounds.parting import no_fit
 from ellwand.lay.bounds.sections import chords_of
-from ellwand.lay.hulls import hull
 from ellwand.lay.task import Stop
 
 UNITS: Final = 1000
@@ -37,17 +37,20 @@ LOOK: Final = 0.03
 """How often (s) the maker's stop is looked at."""
 
 
+Places = Sequence[tuple[Kind, Way, float, float]]
+"""Kind, way and least corner (cm) of every thing."""
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """``fits`` is None when the question was not settled; ``effort`` is the deterministic time that it took.
 
-    ``places``, where they fit: (kind, way, x, y) of every thing, that may overlap by the rounding (0.01 mm), and where
-    a piece is hollow.
+    ``places``, where they fit, may overlap by the rounding (0.01 mm), and where a piece is hollow.
     """
 
     fits: bool | None
     effort: float
-    places: tuple[tuple[Kind, Way, float, float], ...] = ()
+    places: Places = ()
 
     @property
     def length(self) -> float:
@@ -73,11 +76,13 @@ def fits_within(
     effort: float,
     seconds: float,
     seed: int = 1,
+    near: Places = (),
     stop: Stop | None = None,
 ) -> Answer:
     """Whether the things fit in ``length`` cm of a strip, within so much deterministic time and wall-clock.
 
-    ``stop`` is asked while it works, and leaves the question unsettled.
+    It is looked for first where they lie in ``near``, a lay that may be longer.  ``stop`` is asked while it works, and
+    leaves the question unsettled.
     """
     from ortools.sat.python import cp_model
 
@@ -87,6 +92,7 @@ def fits_within(
     _side_by_side(model, things, width, length)
     _apart(model, things, width + length)
     _one_of_its_images(model, things, width, length)
+    _look_first(model, things, near, length)
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = seed
@@ -171,7 +177,7 @@ def _apart(model: Any, things: Sequence[_Thing], reach: float) -> None:
         for first in things[:n]:
             for way_1, lies_1 in zip(first.kind.ways, first.lies, strict=True):
                 for way_2, lies_2 in zip(second.kind.ways, second.lies, strict=True):
-                    for edges in _no_fit(way_1, way_2):
+                    for edges in no_fit(way_1, way_2):
                         beyond = [lies_1.negated(), lies_2.negated()]
                         for (across, along), least in edges:
                             a, b, rhs = _in_units(across, along, least, reach)
@@ -200,6 +206,18 @@ def _one_of_its_images(model: Any, things: Sequence[_Thing], width: float, lengt
         model.add(2 * sum(thing.along for thing in mine) <= most)
 
 
+def _look_first(model: Any, things: Sequence[_Thing], near: Places, length: float) -> None:
+    """Tell it the places of a lay, pushed together to the length."""
+    shrink = min(length / max((y + way.height for _, way, _, y in near), default=length), 1.0)
+    for kind in {thing.kind for thing in things}:
+        mine = sorted((place for place in near if place[0] == kind), key=lambda place: place[3])
+        for thing, (_, way, x, y) in zip((t for t in things if t.kind == kind), mine, strict=False):
+            model.add_hint(thing.along, _down(y * shrink))
+            model.add_hint(thing.across, _down(x))
+            for other, lies in zip(kind.ways, thing.lies, strict=True):
+                model.add_hint(lies, other == way)
+
+
 def _in_units(across: float, along: float, least: float, reach: float) -> tuple[int, int, int]:
     """across·Δx + along·Δy ≥ least, eased so that it holds for positions rounded down to whole units."""
     if min(abs(across), abs(along)) < 1e-9:
@@ -207,47 +225,6 @@ def _in_units(across: float, along: float, least: float, reach: float) -> tuple[
     a, b = round(across * SLANT), round(along * SLANT)
     rounding = SLANT * (abs(across) + abs(along)) + reach * UNITS
     return a, b, math.floor(least * UNITS * SLANT - rounding)
-
-
-@lru_cache(maxsize=1024)
-def _no_fit(first: Way, second: Way) -> tuple[tuple[tuple[Point, float], ...], ...]:
-    """For each two convex parts: (outward normal, least distance) of the edges of their no-fit polygon.
-
-    The parts are apart when the second's place less the first's lies beyond one of the edges.
-    """
-    # what is larger than a hole cannot lie in it
-    a, b = _cores(first, second.solid), _cores(second, first.solid)
-    return tuple(_edges(p, q) for p in a for q in b)
-
-
-def _edges(p: Line, q: Line) -> tuple[tuple[Point, float], ...]:
-    ring = hull([(px - qx, py - qy) for px, py in p for qx, qy in q])
-    found = []
-    for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
-        size = math.hypot(x1 - x0, y1 - y0)
-        if size > 1e-7:
-            normal = ((y1 - y0) / size, (x0 - x1) / size)
-            found.append((normal, max(normal[0] * x + normal[1] * y for x, y in ring)))
-    return tuple(_each_side_once(found))
-
-
-def _each_side_once(found: Sequence[tuple[Point, float]]) -> Iterator[tuple[Point, float]]:
-    known: set[tuple[float, float]] = set()
-    for normal, least in found:
-        key = (round(normal[0], 7), round(normal[1], 7))
-        if key not in known:
-            known.add(key)
-            yield normal, least
-
-
-def _cores(way: Way, other: float) -> tuple[Line, ...]:
-    """The convex parts; holes that are smaller than the other thing count as cloth."""
-    return _parts(way.outline, tuple(hole for hole in way.holes if abs(area(hole)) >= other))
-
-
-@lru_cache(maxsize=1024)
-def _parts(outline: Line, holes: tuple[Line, ...]) -> tuple[Line, ...]:
-    return cores(outline, holes)
 
 
 @lru_cache(maxsize=1024)

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from ellwand.lay.exact.engine import Exact, takes
+from ellwand.lay.exact.engine import Exact, leads, takes
 
-__all__ = ["Exact", "takes"]
+__all__ = ["Exact", "leads", "takes"]

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
-from ellwand.lay.bounds.kinds import Kind, Way, key_of, kinds_in
+from ellwand.lay.bounds.kinds import Kind, Way, key_of
 from ellwand.lay.bounds.proof import Answer
 from ellwand.lay.engines import settled
 from ellwand.lay.task import Ground, Pose, Shape, Spot, Task
 
-Places = list[tuple[int, int, float, float]]
+Numbered = Sequence[tuple[int, int, float, float]]
 """Of every thing: the number of its kind, the number of that kind's way, and where its least corner is (cm)."""
 
 
@@ -32,7 +32,7 @@ def _way(read: dict[str, Any]) -> Way:
     return Way(tuple((x, y) for x, y in read["outline"]), (), read["on_fold"])
 
 
-def settled_places(answer: Answer, kinds: Sequence[Kind], width: float) -> list[tuple[int, int, Spot]]:
+def settled_places(answer: Answer, kinds: Sequence[Kind], width: float) -> Numbered:
     """The places of a 'yes' pushed apart where they overlap, by kind and way; empty where that cannot be done."""
     numbers = [(kinds.index(kind), kind.ways.index(way)) for kind, way, _, _ in answer.places]
     shapes = [
@@ -44,24 +44,37 @@ def settled_places(answer: Answer, kinds: Sequence[Kind], width: float) -> list[
         for shape, (_, way), (_, _, x, y) in zip(shapes, numbers, answer.places, strict=True)
     ]
     lay = settled(spots, Task(tuple(shapes), Ground(width)))
-    return [(kind, way, spot) for (kind, way), spot in zip(numbers, lay, strict=True)] if lay else []
+    return [(kind, way, spot.x, spot.y) for (kind, way), spot in zip(numbers, lay, strict=True)] if lay else []
 
 
-def spots_of(line: str, task: Task) -> tuple[Spot, ...]:
-    """A lay as it was written, as the task's spots in its order."""
-    kinds, _ = kinds_in(task)
-    waiting = [
-        [shape for shape in task.shapes if _keys(shape) == frozenset(key_of(way) for way in kind.ways)]
-        for kind in kinds
-    ]
+def numbered(spots: Sequence[Spot], kinds: Sequence[Kind]) -> Numbered:
+    """The task's spots by the numbers of their kinds and ways."""
+    known = {_keys(kind.ways): number for number, kind in enumerate(kinds)}
+    out = []
+    for spot in spots:
+        number = known[_keys(_ways(spot.shape))]
+        (mine,) = _ways(replace(spot.shape, poses=(spot.pose,)))
+        out.append((number, [key_of(way) for way in kinds[number].ways].index(key_of(mine)), spot.x, spot.y))
+    return out
+
+
+def spots_of(places: Numbered, task: Task, kinds: Sequence[Kind]) -> tuple[Spot, ...]:
+    """A lay as it was told, as the task's spots in its order."""
+    waiting: dict[frozenset[tuple[object, ...]], list[Shape]] = {}
+    for shape in task.shapes:
+        waiting.setdefault(_keys(_ways(shape)), []).append(shape)
     laid: dict[str, Spot] = {}
-    for kind, way, x, y in json.loads(line):
-        shape = waiting[kind].pop(0)
-        key = key_of(kinds[kind].ways[way])
-        pose = next(pose for pose in shape.poses if key_of(Way(pose.ring, (), pose.on_fold)) == key)
+    for number, way, x, y in places:
+        shape = waiting[_keys(kinds[number].ways)].pop(0)
+        key = key_of(kinds[number].ways[way])
+        pose = next(pose for pose, mine in zip(shape.poses, _ways(shape), strict=True) if key_of(mine) == key)
         laid[shape.part] = Spot(shape, pose, x, y)
     return tuple(laid[shape.part] for shape in task.shapes)
 
 
-def _keys(shape: Shape) -> frozenset[tuple[object, ...]]:
-    return frozenset(key_of(Way(pose.ring, (), pose.on_fold)) for pose in shape.poses)
+def _ways(shape: Shape) -> tuple[Way, ...]:
+    return tuple(Way(pose.ring, (), pose.on_fold) for pose in shape.poses)
+
+
+def _keys(ways: Sequence[Way]) -> frozenset[tuple[object, ...]]:
+    return frozenset(key_of(way) for way in ways)

@@ -29,7 +29,7 @@ def main() -> None:
     from ellwand.lay.exact.places import from_json
     from ellwand.lay.task import Budget
 
-    heard = Heard(problem["known"])
+    heard = Heard(**problem["known"])
     threading.Thread(target=_listen, args=(heard,), daemon=True).start()
     Narrowing(
         from_json(problem["kinds"]),
@@ -48,7 +48,9 @@ def _tell(what: dict[str, object]) -> None:
 
 def _listen(heard: Heard) -> None:
     for line in sys.stdin:
-        heard.length = min(heard.length, float(line))
+        told = json.loads(line)
+        if told["length"] < heard.length:
+            heard.length, heard.places = told["length"], told["places"]
     os._exit(0)
 
 

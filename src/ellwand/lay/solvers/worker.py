@@ -72,12 +72,12 @@ class Worker:
         """Whether more may come."""
         return self._thread.is_alive()
 
-    def aim(self, length: float) -> None:
-        """Tell it that there is a lay of this length (cm)."""
+    def say(self, line: str) -> None:
+        """Tell it what others have found, in a line of its own words."""
         stdin = self._process.stdin
         assert stdin is not None
         with contextlib.suppress(BrokenPipeError, ValueError):
-            stdin.write(f"{length}\n")
+            stdin.write(f"{line}\n")
             stdin.flush()
 
     def end(self) -> None:
