@@ -40,7 +40,7 @@ MANY: Final = 40
 """With more pieces than this spyrrow goes first."""
 
 SHORT: Final = 5.0
-"""In less (s) spyrrow, on a share of two cores, finds nothing that the others have not."""
+"""In less (s) the exact engine, which is slow to start, gives way to spyrrow."""
 
 A_LITTLE: Final = 2
 A_LOT: Final = 8
@@ -189,9 +189,8 @@ def _runs(task: Task, leader: Leader, budget: Budget) -> list[Run]:
     elif _for_spyrrow(task):
         engines = [("packingsolver", "chase", {"nice": A_LOT}), ("spyrrow", "anytime", {})]
     else:
-        engines = [("packingsolver", "chase", {})]
-        if budget.seconds >= SHORT or not available("packingsolver"):
-            engines += [("spyrrow", "anytime", {"nice": A_LOT if leads(task) else A_LITTLE})]
+        nice = A_LOT if leads(task) and budget.seconds >= SHORT else A_LITTLE
+        engines = [("packingsolver", "chase", {}), ("spyrrow", "anytime", {"nice": nice})]
     return [
         Run(engine, asked, way, budget.seed, **settings)
         for engine, way, settings in engines
@@ -201,7 +200,7 @@ def _runs(task: Task, leader: Leader, budget: Budget) -> list[Run]:
 
 def _exact(task: Task, leader: Leader, budget: Budget) -> list[Exact]:
     """The exact engine, where it knows the task; rectangles have one of their own."""
-    if only_boxes(task) or not takes(task):
+    if only_boxes(task) or not takes(task) or 0 < budget.seconds < SHORT:
         return []
     return [Exact(task, budget, leader.found.spots)]
 
