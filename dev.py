@@ -11,13 +11,16 @@ import ast
 import hashlib
 import json
 import os
+import platform
 import shutil
 import subprocess
 import sys
 from pathlib import Path
 from typing import NamedTuple
 
-OLDEST, NEWEST = (3, 11), (3, 14)  # the pinned wheels exist for these
+OLDEST = (3, 11)
+NEWEST = (3, 13) if (sys.platform, platform.machine()) == ("darwin", "x86_64") else (3, 14)
+# the pinned wheels exist for these
 
 # The file stays readable by Python 3.6, so that an old Python gets to this sentence.
 if sys.version_info < OLDEST:
@@ -149,7 +152,7 @@ def newest(found: list[Python]) -> Python:
     """The newest released CPython that the pinned wheels support; Trouble where there is none."""
     fitting = [one for one in found if one.released and OLDEST <= one.version[:2] <= NEWEST]
     if not fitting:
-        raise Trouble("Found no released CPython from 3.11 to 3.14: install one and run dev.py again.")
+        raise Trouble("Found no released CPython from 3.11 to {}.{}: install one and run dev.py again.".format(*NEWEST))
     return max(fitting, key=lambda one: one.version)
 
 
