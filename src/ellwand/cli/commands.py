@@ -48,19 +48,8 @@ def make(
     """The whole job for one garment: proves it, lays it on the cloth, writes the card and the files."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
-    from ellwand.loading import load_sheet
-    from ellwand.plan.making import make_freely as run
 
-    with named(sheet), interruptible() as stop:
-        garment = run(
-            load_sheet(sheet),
-            seconds=seconds,
-            effort=effort,
-            seed=seed,
-            unit=unit_of(unit),
-            progress=say,
-            stop=stop,
-        )
+    garment = _made(sheet, seconds, effort, seed, unit)
     say("writing the card")
     written = write_garment(garment, out)
     print(summary(garment))
@@ -90,14 +79,23 @@ def lay(
     widths: Widths = None,
 ) -> int:
     """The cutting lay only: what to buy and where each piece lies; or the same on cloths of several widths."""
-    from ellwand.cli.show import lay_table, say
-    from ellwand.loading import load_sheet
-    from ellwand.plan.making import make_freely as run
+    from ellwand.cli.show import lay_table
 
     if widths is not None:
         return _side_by_side(sheet, widths, seconds, effort, seed, unit)
+    garment = _made(sheet, seconds, effort, seed, unit)
+    print(lay_table(garment), end="")
+    return _verdict(garment)
+
+
+def _made(sheet: Path, seconds: float, effort: int, seed: int, unit: str | None) -> Garment:
+    """The garment of a sheet, with what is left open settled; Ctrl-C ends the search of its lay."""
+    from ellwand.cli.show import say
+    from ellwand.loading import load_sheet
+    from ellwand.plan.making import make_freely
+
     with named(sheet), interruptible() as stop:
-        garment = run(
+        return make_freely(
             load_sheet(sheet),
             seconds=seconds,
             effort=effort,
@@ -106,8 +104,6 @@ def lay(
             progress=say,
             stop=stop,
         )
-    print(lay_table(garment), end="")
-    return _verdict(garment)
 
 
 def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: int, unit: str | None) -> int:

@@ -10,7 +10,7 @@ from typing import Final
 import numpy as np
 
 from ellwand.errors import InternalFault
-from ellwand.geometry.lines import Point, area
+from ellwand.geometry.lines import Point
 from ellwand.lay.bounded import at_once, on_the_way, searched
 from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_in
@@ -25,7 +25,7 @@ from ellwand.lay.task import Budget, Found, Report, Shape, Spot, Stop, Task, len
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part, Seam
 from ellwand.model.lay import Lay
-from ellwand.model.piece import Piece
+from ellwand.model.piece import Piece, cloth_in
 from ellwand.units import round_up
 
 ON_LEFT_OVERS: Final = 0.15
@@ -158,7 +158,7 @@ def _folded(pieces: Sequence[Piece], parts: Sequence[Part], cloth: Cloth, search
         return (_flat(pieces, parts, cloth, search),)
     names = {part.id for piece in pieces for part in copies(piece, parts)} - {part.id for part in ways.single}
     double, doubles = _only(pieces, parts, names)
-    share = _cloth_in(double) / max(_cloth_in(double) + _cloth_in(single), 1e-9)
+    share = cloth_in(double) / max(cloth_in(double) + cloth_in(single), 1e-9)
     first = _strip(ways.double, bed, double, doubles, cloth, search.part(share), fixed=ways.fixed)
     if not single:
         return (first,)
@@ -206,7 +206,7 @@ def _strip(
         buy_length=0.0,
         lower_bound=bound,
         bound=why,
-        use=_cloth_in(pieces) / (width * length) if length else 0.0,
+        use=cloth_in(pieces) / (width * length) if length else 0.0,
         fold=bed.fold,
         engine=found.engine,
         placements=tuple(bed.placement(spot) for spot in spots),
@@ -222,10 +222,3 @@ def _length(spots: Sequence[Spot], bed: Bed, gap: float) -> float:
 
 def _where(spot: Spot) -> list[Ring]:
     return [part + np.array([spot.x, spot.y]) for part in convex_parts(spot.pose.ring)]
-
-
-def _cloth_in(pieces: Sequence[Piece]) -> float:
-    """The area of everything that is cut (cm²)."""
-    return math.fsum(
-        piece.count * (abs(area(piece.cut)) - sum(abs(area(hole)) for hole in piece.cut_holes)) for piece in pieces
-    )

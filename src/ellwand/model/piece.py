@@ -6,10 +6,12 @@ counter-clockwise, holes clockwise; edges cover them once, end to end, in order.
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from ellwand.geometry.lines import Line, Point
+from ellwand.geometry.lines import Line, Point, area
 
 EdgeKind = Literal[
     "shoulder",
@@ -131,3 +133,10 @@ def edge_of(piece: Piece, edge_id: str) -> Edge:
         if edge.id == edge_id:
             return edge
     raise KeyError(f"{piece.id} has no edge {edge_id}")
+
+
+def cloth_in(pieces: Sequence[Piece]) -> float:
+    """The area (cm²) of all that is cut out, each piece as often as it is cut, without its holes."""
+    return math.fsum(
+        piece.count * (abs(area(piece.cut)) - sum(abs(area(hole)) for hole in piece.cut_holes)) for piece in pieces
+    )

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from ellwand.geometry.lines import area
 from ellwand.lay import shapes_of, usable_width
 from ellwand.lay.bounds import lower_bound
 from ellwand.lay.buy import buy_length
@@ -17,7 +16,7 @@ from ellwand.lay.task import Task, length_of
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part
 from ellwand.model.lay import Lay
-from ellwand.model.piece import Piece
+from ellwand.model.piece import Piece, cloth_in
 from ellwand.units import round_up
 
 TESTS: Final = 3_000_000
@@ -45,7 +44,6 @@ def brief_lay(pieces: Sequence[Piece], parts: Sequence[Part], cloth: Cloth, test
     length = round_up(max(length_of(spots) + bed.corner[1] - cloth.gap / 2, 0.0), 0.1)
     bound, why = lower_bound(pieces, cloth)
     width = width_on_table(cloth)
-    cut = sum(p.count * (abs(area(p.cut)) - sum(abs(area(hole)) for hole in p.cut_holes)) for p in pieces)
     lay = Lay(
         cloth=cloth.name,
         width=width,
@@ -54,7 +52,7 @@ def brief_lay(pieces: Sequence[Piece], parts: Sequence[Part], cloth: Cloth, test
         buy_length=buy_length(length, cloth),
         lower_bound=bound,
         bound=why,
-        use=cut / (width * length),
+        use=cloth_in(pieces) / (width * length),
         fold="flat",
         engine="search",
         placements=tuple(bed.placement(spot) for spot in spots),

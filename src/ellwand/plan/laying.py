@@ -14,6 +14,7 @@ from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Draft, EdgeRef, Part, edge_at
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.piece import cloth_in
 from ellwand.pipeline import lay_garment
 from ellwand.plan.brief import TESTS, brief_lay
 
@@ -67,12 +68,9 @@ def takes_at_least(garment: Garment, cloth: Cloth, copies: int = 1) -> float:
     bound = lower_bound(pieces, cloth)[0] if pieces and not cloth.remnants else 0.0
     if copies == 1 and not cloth.remnants:
         return bound
-    cut = math.fsum(
-        piece.count * (abs(area(piece.cut)) - sum(abs(area(hole)) for hole in piece.cut_holes)) for piece in pieces
-    )
     spare = sum(abs(area(left.outline)) if left.outline else left.width * left.length for left in cloth.remnants)
     width = width_on_table(cloth) if cloth.selvedge_edges else usable_width(cloth)
-    return max(bound, (copies * cut - spare) / width)
+    return max(bound, (copies * cloth_in(pieces) - spare) / width)
 
 
 def lies_on_cloth(garment: Garment) -> bool:

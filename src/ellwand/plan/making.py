@@ -25,11 +25,13 @@ from ellwand.units import Unit
 
 FINALISTS: Final = 2
 """So many structures share the search."""
-SHARE: Final = 0.4
+SHARE: Final = 0.3
 """Of the seconds, for telling the structures apart."""
 SECOND_LOOK: Final = 4
 NEAR: Final = 1.05
 """Before that so many are laid again, of those that take at most so many times the best one's cloth."""
+BY_THEN: Final = 0.45
+"""Of the seconds, when that ends too."""
 LONGER: Final = 4
 """So many times longer."""
 SHARES: Final = 24
@@ -55,14 +57,14 @@ def make_freely(
     start = time.monotonic()
     sheet = _fullest_that_fits(sheet)
 
-    def enough() -> bool:
+    def over(share: float) -> bool:
         """Whether the structures have had their share of the time."""
-        return stop() or (0 < seconds * SHARE < time.monotonic() - start and not effort)
+        return stop() or (0 < seconds * share < time.monotonic() - start and not effort)
 
-    tried = best_structure(sheet, stop=enough)
-    finalists = _finalists(tried) if (seconds or effort) and not enough() else list(tried[:1])
+    tried = best_structure(sheet, stop=lambda: over(SHARE))
+    finalists = _finalists(tried, lambda: over(BY_THEN)) if seconds or effort else list(tried[:1])
     plain = next((each for each in tried if not each.way.changes), None)
-    left = max(seconds - (time.monotonic() - start), seconds / 2) if seconds else 0.0
+    left = max(seconds - (time.monotonic() - start), seconds / 3) if seconds else 0.0
     if len(tried) < 2:
         return make(sheet, seconds=left, effort=effort, seed=seed, unit=unit, progress=progress, stop=stop)
     made = []
@@ -92,10 +94,12 @@ def _length(garment: Garment) -> float:
     return math.fsum(taken(garment.lays, cloth.name) for cloth in garment.cloths)
 
 
-def _finalists(tried: Sequence[Tried]) -> list[Tried]:
-    """The best of those that a second, longer look leaves near the best."""
+def _finalists(tried: Sequence[Tried], over: Stop) -> list[Tried]:
+    """The best of those that a second, longer look, as far as there is time for it, leaves near the best."""
     near = [each for each in tried if each.length <= NEAR * tried[0].length][:SECOND_LOOK] if len(tried) > 1 else []
-    again = [replace(each, length=min(each.length, needs(each.garment, longer=LONGER))) for each in near]
+    again = [
+        each if over() else replace(each, length=min(each.length, needs(each.garment, longer=LONGER))) for each in near
+    ]
     again.sort(key=lambda each: each.length + WORTH_A_SEAM * each.seams)
     return again[:FINALISTS]
 

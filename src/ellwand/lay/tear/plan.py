@@ -10,7 +10,7 @@ from typing import Final
 from shapely import LineString, MultiLineString, Polygon, box, line_merge
 
 from ellwand.errors import CannotDraft, InternalFault
-from ellwand.geometry.lines import Line, Point, area
+from ellwand.geometry.lines import Line, Point
 from ellwand.lay.bounds import lower_bound
 from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_of
@@ -23,7 +23,7 @@ from ellwand.lay.tear.sequence import Strip, Tearing, moved, strip_of
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part
 from ellwand.model.lay import Lay, Placement, lie
-from ellwand.model.piece import Piece
+from ellwand.model.piece import Piece, cloth_in
 from ellwand.model.tearing import Block, ScissorCut, TearPlan
 
 EFFORT: Final = 3
@@ -168,7 +168,6 @@ def _on_edge(side: tuple[Point, Point], block: Block) -> bool:
 def _lay(placements: Sequence[Placement], length: float, pieces: Sequence[Piece], cloth: Cloth) -> Lay:
     width = width_on_table(cloth)
     bound, why = lower_bound(pieces, cloth)
-    cut = math.fsum(p.count * (abs(area(p.cut)) - sum(abs(area(hole)) for hole in p.cut_holes)) for p in pieces)
     return Lay(
         cloth=cloth.name,
         width=width,
@@ -177,7 +176,7 @@ def _lay(placements: Sequence[Placement], length: float, pieces: Sequence[Piece]
         buy_length=buy_length(length, cloth),
         lower_bound=bound,
         bound=why,
-        use=cut / (width * length),
+        use=cloth_in(pieces) / (width * length),
         fold="flat",
         engine="torn",
         placements=tuple(placements),

@@ -82,7 +82,7 @@ class _Stock:
         self.words: dict[Word, tuple[str, float, float]] = {}
         for i, word in enumerate(wanted):
             page = pdf.pages[first + i]
-            _, _, wide, high = (float(side) for side in page.mediabox)
+            wide, high = float(page.mediabox[2]), float(page.mediabox[3])
             self.words[word] = (f"/W{i}", wide, high)
             self.forms[f"/W{i}"] = pdf.make_indirect(page.as_form_xobject())
         self.lettering: dict[int, list[tuple[Label, Frame]]] = {}
