@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import Literal
@@ -13,7 +13,7 @@ from ellwand.choose import Sheet
 from ellwand.draft import draft, draft_to_grow, pieced_to_fit
 from ellwand.errors import BadInput, CannotDraft, InternalFault
 from ellwand.geometry.lines import area
-from ellwand.lay import INSTANT, Budget, Found, Report, Stop, lay_out, shapes_of, usable_width
+from ellwand.lay import INSTANT, Budget, Found, Report, Stop, lay_out, never, shapes_of, unheard, usable_width
 from ellwand.lay.shapes import may_lie_crosswise
 from ellwand.lay.tear import tear_plan
 from ellwand.measure import check_human, doubts, estimate, grown, grows, read_raw
@@ -46,14 +46,6 @@ def _silent(_: str) -> None:
     return None
 
 
-def _unheard(_: Found) -> None:
-    return None
-
-
-def _never() -> bool:
-    return False
-
-
 def prove_sheet(sheet: Sheet, *, unit: Unit | None = None) -> Garment:
     """Draft and prove only.
 
@@ -82,7 +74,7 @@ def make(
     seed: int = 1,
     unit: Unit | None = None,
     progress: Progress = _silent,
-    stop: Stop = _never,
+    stop: Stop = never,
 ) -> Garment:
     """The whole job for one garment, nothing written.
 
@@ -113,17 +105,18 @@ def said(progress: Progress, unit: Unit) -> Report:
 
 
 def lay_garment(
-    draft: Draft, cloths: Sequence[Cloth], budget: Budget = INSTANT, report: Report = _unheard, stop: Stop = _never
+    draft: Draft, cloths: Sequence[Cloth], budget: Budget = INSTANT, report: Report = unheard, stop: Stop = never
 ) -> tuple[Lay, ...]:
     """The pieces on their cloths, which share the search by the cloth that is cut from each.
 
     Raises CannotDraft when a piece is wider than its cloth.
     """
-    return tuple(
-        lay
-        for each in _on_cloths(draft, cloths, budget, report, stop)
-        for lay in ((each.lay,) if isinstance(each, TearPlan) else each)
-    )
+    return _lays_of(_on_cloths(draft, cloths, budget, report, stop))
+
+
+def _lays_of(found: Iterable[tuple[Lay, ...] | TearPlan]) -> tuple[Lay, ...]:
+    """The lays of all cloths, torn ones among them."""
+    return tuple(lay for each in found for lay in ((each.lay,) if isinstance(each, TearPlan) else each))
 
 
 def _on_cloths(
@@ -148,8 +141,7 @@ def _on_cloths(
 def _with_lays(garment: Garment, cloths: Sequence[Cloth], budget: Budget, report: Report, stop: Stop) -> Garment:
     """The garment on its cloths."""
     found = tuple(_on_cloths(garment.draft, cloths, budget, report, stop))
-    lays = tuple(lay for each in found for lay in ((each.lay,) if isinstance(each, TearPlan) else each))
-    return replace(garment, lays=lays, tears=tuple(each for each in found if isinstance(each, TearPlan)))
+    return replace(garment, lays=_lays_of(found), tears=tuple(each for each in found if isinstance(each, TearPlan)))
 
 
 def _of(cloth: Cloth, report: Report) -> Report:

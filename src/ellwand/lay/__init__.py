@@ -4,6 +4,6 @@ from __future__ import annotations
 
 from ellwand.lay.layout import INSTANT, lay_out
 from ellwand.lay.shapes import shapes_of, usable_width
-from ellwand.lay.task import Budget, Found, Report, Stop
+from ellwand.lay.task import Budget, Found, Report, Stop, never, unheard
 
-__all__ = ["INSTANT", "Budget", "Found", "Report", "Stop", "lay_out", "shapes_of", "usable_width"]
+__all__ = ["INSTANT", "Budget", "Found", "Report", "Stop", "lay_out", "never", "shapes_of", "unheard", "usable_width"]

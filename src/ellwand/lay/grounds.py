@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Literal
 
 from shapely import box, constrained_delaunay_triangles
 from shapely.geometry import Polygon
@@ -16,9 +16,6 @@ from ellwand.model.cloth import Cloth, Fault, Remnant, width_on_table
 from ellwand.model.lay import Placement
 
 Fold = Literal["flat", "lengthwise", "crosswise"]
-
-LEAST_FAULT: Final = 0.1
-"""A fault is at least this wide and long (cm): a hole has edges."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,5 +122,4 @@ def left_over(remnant: Remnant, gap: float) -> Bed:
 
 
 def _ring(fault: Fault) -> Line:
-    wide, long = max(fault.width, LEAST_FAULT), max(fault.length, LEAST_FAULT)
-    return ring_of(box(fault.x, fault.y, fault.x + wide, fault.y + long))
+    return ring_of(box(*fault.spoils))

@@ -21,7 +21,7 @@ from ellwand.lay.pattern_match import marks_of
 from ellwand.lay.portfolio import best
 from ellwand.lay.remnants import on_remnants
 from ellwand.lay.shapes import NO_MARKS, copies, shapes_of, usable_width
-from ellwand.lay.task import Budget, Found, Report, Shape, Spot, Stop, Task, length_of
+from ellwand.lay.task import Budget, Found, Report, Shape, Spot, Stop, Task, length_of, never, unheard
 from ellwand.model.cloth import Cloth, width_on_table
 from ellwand.model.draft import Part, Seam
 from ellwand.model.lay import Lay
@@ -38,14 +38,6 @@ INSTANT: Final = Budget()
 
 ON_BOUNDS: Final = 0.15
 """The part of the search that goes into the bound."""
-
-
-def _unheard(_: Found) -> None:
-    return None
-
-
-def _never() -> bool:
-    return False
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +60,8 @@ def lay_out(
     parts: Sequence[Part],
     cloth: Cloth,
     budget: Budget = INSTANT,
-    report: Report = _unheard,
-    stop: Stop = _never,
+    report: Report = unheard,
+    stop: Stop = never,
     seams: Sequence[Seam] = (),
 ) -> tuple[Lay, ...]:
     """All ``pieces`` laid on the one cloth: a lay for each left-over that spares some of the main length, then the
@@ -104,7 +96,7 @@ def _all(
         return _folded(rest, which, cloth, how)
 
     def needed(names: Collection[str]) -> float:
-        return math.fsum(lay.length for lay in main(names, _Search(INSTANT, _unheard, search.stop)))
+        return math.fsum(lay.length for lay in main(names, _Search(INSTANT, unheard, search.stop)))
 
     lays: tuple[Lay, ...] = ()
     left = {part.id for piece in pieces for part in copies(piece, parts)}

@@ -22,7 +22,7 @@ from ellwand.lay.hulls import is_convex
 from ellwand.lay.rows import rows
 from ellwand.lay.solvers import Asked, ask, available, only_boxes
 from ellwand.lay.swap import polished
-from ellwand.lay.task import Budget, Found, Ground, Report, Spot, Stop, Task, length_of
+from ellwand.lay.task import Budget, Found, Ground, Report, Spot, Stop, Task, length_of, never, unheard
 
 POLISH: Final = 0.06
 """The last part of the time."""
@@ -56,16 +56,7 @@ TICK: Final = 0.02
 """How often (s) the clock, the maker's stop and the engines are looked at."""
 
 
-def quiet(_: Found) -> None:
-    """Tell nobody."""
-
-
-def never() -> bool:
-    """Go on."""
-    return False
-
-
-def best(task: Task, budget: Budget, report: Report = quiet, stop: Stop = never, *, enough: float = 0.0) -> Found:
+def best(task: Task, budget: Budget, report: Report = unheard, stop: Stop = never, *, enough: float = 0.0) -> Found:
     """The shortest lay of all of a strip's shapes that the budget finds.
 
     ``report`` hears of every shorter lay, one at a time, from whichever thread has it.  The search ends early when

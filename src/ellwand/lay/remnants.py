@@ -10,7 +10,7 @@ from typing import Final
 from ellwand.geometry.lines import area
 from ellwand.lay.grounds import Bed, left_over
 from ellwand.lay.shapes import HAIR, copies, fitting, poses_of, shapes_of
-from ellwand.lay.task import Budget, Found, Shape, Spot, Stop, Task
+from ellwand.lay.task import Budget, Shape, Spot, Stop, Task, unheard
 from ellwand.model.cloth import Cloth, Remnant, remnant_on_table
 from ellwand.model.draft import Part
 from ellwand.model.lay import Lay
@@ -90,7 +90,7 @@ class _Table:
         for number in sorted(range(len(self.sizes)), key=lambda n: (-_area(self.sizes[n]), n)):
             bed = left_over(self.sizes[number], self.gap)
             fit = self.poses.that_fit(left, bed)
-            spots = fill(Task(fit, bed.ground), budget, _unheard, stop) if fit else ()
+            spots = fill(Task(fit, bed.ground), budget, unheard, stop) if fit else ()
             if spots:
                 out[number] = _Filled(bed, self.sizes[number], spots)
                 left = tuple(shape for shape in left if shape.part not in out[number].parts)
@@ -112,10 +112,6 @@ class _Filled:
     @property
     def covered(self) -> float:
         return math.fsum(area(spot.pose.ring) for spot in self.spots)
-
-
-def _unheard(_: Found) -> None:
-    return None
 
 
 class _Poses:

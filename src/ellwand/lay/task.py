@@ -118,6 +118,15 @@ Stop = Callable[[], bool]
 """Asked often; true when the search is to end with what it has."""
 
 
+def unheard(_: Found) -> None:
+    """A report that tells nobody."""
+
+
+def never() -> bool:
+    """A stop that never says so."""
+    return False
+
+
 def length_of(spots: Sequence[Spot]) -> float:
     """How much of the ground's length the spots take (cm)."""
     return max((s.y + s.pose.height for s in spots), default=0.0)

@@ -20,6 +20,10 @@ CUTS: Final = ("body", "gores", "sleeves", "gussets", "facings", "collar", "band
 """What a cloth of its own may be for; ``body`` is every panel that is none of the others."""
 
 
+LEAST_FAULT: Final = 0.1
+"""A fault is at least this wide and long (cm): a hole has edges."""
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """A hole or stain: a rectangle from (x, y), x from the left selvedge, y from the cut end."""
@@ -28,6 +32,12 @@ class Fault:
     y: float
     width: float
     length: float
+
+    @property
+    def spoils(self) -> tuple[float, float, float, float]:
+        """The least and greatest x and y of what no piece may lie on, as (left, low, right, high)."""
+        right, high = self.x + max(self.width, LEAST_FAULT), self.y + max(self.length, LEAST_FAULT)
+        return self.x, self.y, right, high
 
 
 @dataclass(frozen=True, slots=True)

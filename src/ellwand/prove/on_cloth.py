@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Final
 
 from shapely.geometry import Polygon, box
 
@@ -16,9 +15,6 @@ from ellwand.model.on_table import moved_along
 from ellwand.model.piece import Piece
 from ellwand.prove.on_stripes import on_stripes
 from ellwand.prove.tearing import tears_straight
-
-LEAST_FAULT: Final = 0.1
-"""A fault is at least this wide and long (cm): a hole has edges."""
 
 
 def prove_on_cloth(draft: Draft, lays: Sequence[Lay], cloths: Sequence[Cloth]) -> tuple[Finding, ...]:
@@ -64,8 +60,7 @@ def _clear_of_faults(lays: Sequence[Lay], pieces: Sequence[Piece], cloth: Cloth)
     ]
     out = []
     for fault in cloth.faults:
-        wide, long = max(fault.width, LEAST_FAULT), max(fault.length, LEAST_FAULT)
-        hole = box(fault.x, fault.y, fault.x + wide, fault.y + long)
+        hole = box(*fault.spoils)
         hit = [part for part, y, cut in laid if cut.intersection(_lower(hole, y)).area > 1e-3]
         values: dict[str, float | str] = {"x": fault.x, "y": fault.y, "part": hit[0] if hit else ""}
         out.append(Finding("cloth-fault", cloth.name, "look again" if hit else "sound", values=values))

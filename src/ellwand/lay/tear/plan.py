@@ -29,8 +29,6 @@ from ellwand.model.tearing import Block, ScissorCut, TearPlan
 EFFORT: Final = 3
 BORDER: Final = 0.15
 """An outline's line this near (cm) a block's edge is that edge, torn to the next whole millimetre."""
-LEAST_FAULT: Final = 0.1
-"""A fault is at least this wide and long (cm)."""
 SHARED: Final = 0.05
 """Lines this near (cm) are cut as one."""
 SHORTEST: Final = 0.5
@@ -90,8 +88,7 @@ def _full_width(strip: Strip, width: float) -> Strip:
 def _clear_of_faults(strips: Sequence[Strip], kinds: Sequence[Kind], cloth: Cloth) -> list[Strip]:
     """The lengths one after the other, waste between them where a fault would lie in a piece of each that is left."""
     width = usable_width(cloth)
-    sizes = [(f, max(f.width, LEAST_FAULT), max(f.length, LEAST_FAULT)) for f in cloth.faults]
-    spoiled = [box(f.x, f.y, f.x + wide, f.y + long) for f, wide, long in sizes]
+    spoiled = [box(*fault.spoils) for fault in cloth.faults]
     left = [moved(_full_width(s, width), 0.0, -s.rect[1]) for s in strips]
     out: list[Strip] = []
     y = 0.0
