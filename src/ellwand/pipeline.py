@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import partial
 from typing import Literal
 
-from ellwand.adorn import adorn
+from ellwand.adorn import adorn, divided, trimmed
 from ellwand.choose import Sheet
 from ellwand.draft import draft, draft_to_grow, pieced_to_fit
 from ellwand.errors import BadInput, CannotDraft, InternalFault
@@ -255,8 +255,8 @@ def proved(
     else:
         body = grown(wearer, growth.months)
         drafted = draft_to_grow(choices, growth, wearer, body, sheet.cloth.name)
-    drafted = _on_their_cloths(adorn(drafted), sheet.cloths)
-    whole, proof = drafted, prove(drafted, body)
+    whole = _on_their_cloths(adorn(drafted), sheet.cloths)
+    proof, drafted = prove(whole, body), divided(whole)
     if pieced != "as chosen" or isinstance(choices.body.pieced, float):
         for cloth in sheet.cloths:
             drafted = pieced_to_fit(
@@ -266,7 +266,9 @@ def proved(
                 crosswise=partial(may_lie_crosswise, cloth=cloth),
                 cloth=cloth.name,
             )
+    if drafted is not whole:
         proof = prove_pieced(proof, drafted, body)
+    drafted = _on_their_cloths(trimmed(drafted), sheet.cloths)
     found = (*questions, *proof.findings, *evidence(drafted))
     if grows(wearer) and choices.other is None:
         found = (*found, lasts(whole, wearer, lambda months: grown(wearer, months)))

@@ -1,7 +1,9 @@
-"""What is put on the shell: closures in numbers, and their places on the pieces."""
+"""What is put on the shell: closures in numbers, bands, repeats, and the division of its field."""
 
 from __future__ import annotations
 
 from ellwand.adorn.closings import adorn
+from ellwand.adorn.dividing import divided
+from ellwand.adorn.trimming import trimmed
 
-__all__ = ["adorn"]
+__all__ = ["adorn", "divided", "trimmed"]

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from ellwand.errors import InternalFault
+from ellwand.model.adornment import UNADORNED, Adornment
 from ellwand.model.choices import Choices, TakenUpBy
 from ellwand.model.closing import Closing
 from ellwand.model.others import OtherSize
@@ -106,6 +107,7 @@ class Draft:
     taken_up: TakenUp | None = None
     applied: tuple[Part, ...] = ()
     closings: tuple[Closing, ...] = ()
+    adornment: Adornment = UNADORNED
 
     @property
     def dimensions(self) -> Dimensions:

@@ -122,9 +122,9 @@ class Piece:
     small: bool = False
     kind: PieceKind = "shell"
     marks: tuple[Mark, ...] = ()
-
-
-"""``small``: plain and small enough to be turned crosswise where the maker allows it."""
+    tincture: str = ""
+    """``small``: plain and small enough to be turned crosswise where the maker allows it; ``tincture``: the heraldic
+    name of its colour, where the garment's field is divided."""
 
 
 def edge_of(piece: Piece, edge_id: str) -> Edge:
