@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Final, Literal
 
 from ellwand.errors import BadInput
+from ellwand.language import decimal_mark
 
 Unit = Literal["cm", "in"]
 LengthUnit = Literal["mm", "cm", "m", "in", "ft", "yd"]
@@ -174,7 +175,7 @@ def _number(digits: str, text: str, where: str) -> float:
 
 
 def format_length(cm: float, unit: Unit = "cm", *, mark: bool = True) -> str:
-    """A length for a person: tenths of a centimetre, or inches with eighths.
+    """A length for a person, in the language spoken: tenths of a centimetre, or inches with eighths.
 
     >>> format_length(87.63, "in")
     '34 1/2 in'
@@ -185,7 +186,7 @@ def format_length(cm: float, unit: Unit = "cm", *, mark: bool = True) -> str:
         text = format_inches(cm)
     else:
         text = f"{round(cm + 0.0, 1):.1f}".removesuffix(".0")
-        text = "0" if text == "-0" else text
+        text = "0" if text == "-0" else text.replace(".", decimal_mark())
     return f"{text} {unit}" if mark else text
 
 

@@ -15,6 +15,7 @@ from ellwand.choose.options.others import other_of, refuse_strangers
 from ellwand.choose.styles import STYLES
 from ellwand.choose.validated import table_of, validated
 from ellwand.errors import BadInput
+from ellwand.language import known
 from ellwand.model.choices import (
     Body,
     Choices,
@@ -38,13 +39,15 @@ TABLES: Final = ("wearer", "garment", "sewing", "cloth")
 class Sheet:
     """What a sheet says. ``wearer`` is still the raw table; everything else is settled as far as it can be.
 
-    ``beneath``: the sheets of what is worn under it, the innermost first.
+    ``beneath``: the sheets of what is worn under it, the innermost first; ``language``: of everything that is written,
+    None where the sheet does not say.
     """
 
     wearer: Mapping[str, object]
     choices: Choices
     cloths: tuple[Cloth, ...]
     beneath: tuple[Sheet, ...] = ()
+    language: str | None = None
 
     @property
     def cloth(self) -> Cloth:
@@ -62,6 +65,9 @@ def read_sheet(data: bytes, beneath: Beneath) -> Sheet:
     Raises BadInput with one sentence: where, what is wrong, what would do.
     """
     tables = _tables(data)
+    spoken = tables.pop("language", None)
+    if spoken is not None and not isinstance(spoken, str):
+        raise BadInput("language", "this should be a word", 'write it as in language = "de"')
     wearer = table_of(tables, "wearer", "give at least height and bust_girth")
     unit: Unit = "in" if wearer.get("unit") == "in" else "cm"
     garment = _with_style(table_of(tables, "garment") if "garment" in tables else {})
@@ -72,7 +78,7 @@ def read_sheet(data: bytes, beneath: Beneath) -> Sheet:
     choices = replace(
         _choices(chosen, sewing, unit), other=other_of(chosen, width_on_table(cloths[0]) - 2 * cloths[0].selvedge)
     )
-    return Sheet(wearer, choices, cloths)
+    return Sheet(wearer, choices, cloths, language=None if spoken is None else known(spoken))
 
 
 def _tables(data: bytes) -> dict[str, Any]:
@@ -89,7 +95,7 @@ def _tables(data: bytes) -> dict[str, Any]:
     except RecursionError:
         raise BadInput("", "the sheet is nested too deeply", "a sheet is a short text of a few tables") from None
     for key in tables:
-        if key not in TABLES:
+        if key not in (*TABLES, "language"):
             raise BadInput(key[:60], "no such table", nearest(key, TABLES))
     return tables
 

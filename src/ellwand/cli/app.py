@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Annotated, Final
 
 import typer
 
@@ -13,8 +13,23 @@ app: Final = typer.Typer(
     pretty_exceptions_enable=False,
     no_args_is_help=True,
     rich_markup_mode=None,
-    help="From a person's measurements and a length of cloth to a cut card for historical dress.",
 )
+
+
+@app.callback()
+def spoken(
+    language: Annotated[
+        str | None,
+        typer.Option(help="what everything is written in: en or de; left out: what the sheet says", show_default=False),
+    ] = None,
+) -> None:
+    """From a person's measurements and a length of cloth to a cut card for historical dress."""
+    from ellwand.language import speak
+
+    if language is not None:
+        speak(language)
+
+
 for command in (
     measuring.form,
     measuring.estimate,

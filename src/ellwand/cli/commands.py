@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ellwand.cli.reading import interruptible, named, unit_of, widths_of
+from ellwand.cli.reading import interruptible, named, read_sheet_file, unit_of, widths_of
 
 if TYPE_CHECKING:
     from ellwand.model.garment import Garment
@@ -60,12 +60,11 @@ def make(
 def prove(sheet: SheetFile, as_json: AsJson = False, unit: InUnit = None) -> int:
     """Drafts and checks only, and prints what was found."""
     from ellwand.cli.show import findings
-    from ellwand.loading import load_sheet
     from ellwand.pipeline import prove_sheet
     from ellwand.publish.garment_json import garment_json
 
     with named(sheet):
-        garment = prove_sheet(load_sheet(sheet), unit=unit_of(unit))
+        garment = prove_sheet(read_sheet_file(sheet), unit=unit_of(unit))
     print(garment_json(garment) if as_json else findings(garment), end="")
     return _verdict(garment)
 
@@ -91,12 +90,11 @@ def lay(
 def _made(sheet: Path, seconds: float, effort: int, seed: int, unit: str | None) -> Garment:
     """The garment of a sheet, with what is left open settled; Ctrl-C ends the search of its lay."""
     from ellwand.cli.show import say
-    from ellwand.loading import load_sheet
     from ellwand.plan.making import make_freely
 
     with named(sheet), interruptible() as stop:
         return make_freely(
-            load_sheet(sheet),
+            read_sheet_file(sheet),
             seconds=seconds,
             effort=effort,
             seed=seed,
@@ -109,12 +107,11 @@ def _made(sheet: Path, seconds: float, effort: int, seed: int, unit: str | None)
 def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: int, unit: str | None) -> int:
     """The garment on each of the widths; 1 when none of them will do."""
     from ellwand.cli.show import say, widths_table
-    from ellwand.loading import load_sheet
     from ellwand.plan.widths import COMMON, at_widths
     from ellwand.units import format_length
 
     with named(sheet):
-        read = load_sheet(sheet)
+        read = read_sheet_file(sheet)
         shown = unit_of(unit) or read.cloth.unit
         tried = tuple(
             at_widths(

@@ -8,7 +8,7 @@ from typing import Annotated
 
 import typer
 
-from ellwand.cli.reading import named, pairs_of, unit_of
+from ellwand.cli.reading import named, pairs_of, read_sheet_file, unit_of
 from ellwand.errors import BadInput
 
 Given = Annotated[
@@ -36,10 +36,9 @@ def form(sheet: ForSheet = None, people: ListFile = None, unit: InUnit = None, o
     chosen = unit_of(unit)
     if sheet is not None:
         from ellwand.asking import asked_for
-        from ellwand.loading import load_sheet
-
+    
         with named(sheet):
-            read = load_sheet(sheet)
+            read = read_sheet_file(sheet)
             wanted = asked_for(read)
         chosen = chosen or ("in" if read.wearer.get("unit") == "in" else "cm")
     if people is not None:

@@ -8,10 +8,14 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from types import FrameType
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ellwand.errors import BadInput
+from ellwand.language import is_chosen, speak
 from ellwand.units import Unit, format_length, parse_length
+
+if TYPE_CHECKING:
+    from ellwand.choose import Sheet
 
 MOST_WIDTHS: Final = 12
 NARROWEST: Final = 15.0
@@ -70,6 +74,19 @@ def _plain(part: str) -> float | str:
         return float(part)
     except ValueError:
         return part
+
+
+def read_sheet_file(path: Path) -> Sheet:
+    """The sheet in a file; from then on everything is said in its language, where no other was asked for.
+
+    Raises BadInput naming the file, the key and the mend.
+    """
+    from ellwand.loading import load_sheet
+
+    sheet = load_sheet(path)
+    if sheet.language and not is_chosen():
+        speak(sheet.language)
+    return sheet
 
 
 @contextmanager

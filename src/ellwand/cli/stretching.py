@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated, Any, Final
 import typer
 
 from ellwand.cli.commands import AsJson, InUnit, SheetFile
-from ellwand.cli.reading import named, unit_of
+from ellwand.cli.reading import named, read_sheet_file, unit_of
 from ellwand.errors import BadInput
 
 if TYPE_CHECKING:
@@ -35,13 +35,12 @@ Into = Annotated[
 
 def stretch(sheet: SheetFile, aim: For = None, effort: Effort = 0, as_json: AsJson = False, unit: InUnit = None) -> int:
     """The question turned round: the longest or fullest garment, or the most of them, from the cloth at hand."""
-    from ellwand.loading import load_sheet
     from ellwand.plan.stretching import stretch as run
 
     if aim is not None and aim not in AIMS:
         raise BadInput("--for", f"{aim!r} is nothing to ask for", "choose longest, fullest or most")
     with named(sheet):
-        read = load_sheet(sheet)
+        read = read_sheet_file(sheet)
         shown = unit_of(unit) or ("in" if read.wearer.get("unit") == "in" else "cm")
         asked = [each for each in AIMS if each == aim or (aim is None and _applies(read, each))]
         found = [run(read, each, effort=effort) for each in asked]
@@ -54,12 +53,11 @@ def stretch(sheet: SheetFile, aim: For = None, effort: Effort = 0, as_json: AsJs
 
 def freedom(sheet: SheetFile, out: Into = None, as_json: AsJson = False, unit: InUnit = None) -> int:
     """What the sheet leaves open: what each way to put the garment together saves, and what each cm of cloth buys."""
-    from ellwand.loading import load_sheet
     from ellwand.plan.structures import best_structure, what_if
     from ellwand.plan.trading import trade_off
 
     with named(sheet):
-        read = load_sheet(sheet)
+        read = read_sheet_file(sheet)
         shown = unit_of(unit) or ("in" if read.wearer.get("unit") == "in" else "cm")
         tried, advice, curve = best_structure(read), what_if(read), trade_off(read)
     if as_json:
