@@ -6,7 +6,7 @@ from typing import Annotated, Final
 
 import typer
 
-from ellwand.cli import commands, measuring, stretching
+from ellwand.cli import commands, measuring, pattern, stretching
 
 app: Final = typer.Typer(
     add_completion=False,
@@ -36,6 +36,7 @@ for command in (
     commands.prove,
     commands.lay,
     commands.make,
+    pattern.pattern,
     stretching.stretch,
     stretching.freedom,
     commands.demo,

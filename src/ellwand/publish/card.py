@@ -14,6 +14,7 @@ from ellwand.depict.view import garment_view
 from ellwand.depict.view_others import view_names
 from ellwand.model.garment import Garment
 from ellwand.publish.card_lays import heading, lays
+from ellwand.publish.letters import spelled
 from ellwand.publish.paper import Paper, paper_for
 from ellwand.publish.typst_text import (
     FONT,
@@ -86,8 +87,8 @@ def _closing(garment: Garment, size: float) -> str:
 
 
 def _title(garment: Garment) -> str:
-    name = shortened(garment.wearer.name, LONGEST_NAME)
-    style = shortened(garment.title, LONGEST_NAME)
+    name = shortened(spelled(garment.wearer.name), LONGEST_NAME)
+    style = shortened(spelled(garment.title), LONGEST_NAME)
     return f"{style[:1].upper()}{style[1:]} for {name}" if name else style[:1].upper() + style[1:]
 
 

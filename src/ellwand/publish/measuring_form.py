@@ -14,6 +14,7 @@ from ellwand.depict.spread import drawing_bounds
 from ellwand.errors import BadInput, InternalFault
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.model.wearer import HANDS
+from ellwand.publish.letters import spelled
 from ellwand.publish.paper import Paper, paper_for
 from ellwand.publish.text import clean
 from ellwand.publish.typst_text import FONT, LAST_PAGE, PRELUDE, compile_pdf, page_count, picture, quoted, words
@@ -127,8 +128,8 @@ def _rest(unit: Unit, wanted: Collection[str], scale: float, box: float) -> str:
 def _who(name: str, paper: Paper) -> str:
     """Name and date, and below them who measures, age and sex; what is not known is a line to write on."""
     room = 0.66 * paper.room - 1.6
-    most = next(n for n in range(60, 0, -1) if text_width(shortened(clean(name), n), NAME_SIZE) * 1.1 <= room)
-    known = f"narrowed({words(shortened(clean(name), most), size=NAME_SIZE, bold=True)})"
+    most = next(n for n in range(60, 0, -1) if text_width(shortened(spelled(name), n), NAME_SIZE) * 1.1 <= room)
+    known = f"narrowed({words(shortened(spelled(name), most), size=NAME_SIZE, bold=True)})"
     first = [_asked("Name", known), _asked("Date")]
     sex = words("Sex:  female  /  male  (for the estimates; may be left out)")
     second = [_asked("Taken by"), _asked("Age, if under 18"), f"align(bottom, {sex})"]

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from pathlib import Path
+from functools import cache
 from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.spread import drawing_bounds
 from ellwand.geometry.lines import Point
 from ellwand.model.drawing import Drawing, Label, Stroke
+from ellwand.publish.letters import fonts_folder, spelled
 from ellwand.publish.pens import FACES, PENS
 from ellwand.publish.text import clean
 
@@ -31,7 +32,7 @@ LAST_PAGE: Final = "#context [#metadata(here().page()) <last>]"
 
 
 def quoted(text: str) -> str:
-    """A Typst string literal."""
+    """A Typst string literal; what of it is set in our fonts is to be spelled first."""
     return '"' + "".join(_ESCAPES.get(c, c) for c in clean(text)) + '"'
 
 
@@ -47,7 +48,7 @@ def words(text: str, *, size: float | None = None, bold: bool = False, italic: b
         style += 'weight: "bold", '
     if italic:
         style += 'style: "italic", '
-    return f"text({style}{quoted(text)})"
+    return f"text({style}{quoted(spelled(text))})"
 
 
 def table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]], size: float = 9.0) -> str:
@@ -84,8 +85,9 @@ Place = Callable[[Point], tuple[str, str]]
 def _shape(stroke: Stroke, place: Place) -> str:
     pen = PENS[stroke.role]
     dash = f", dash: ({', '.join(f'{n}pt' for n in pen.dash)})" if pen.dash else ""
-    style = f'(paint: luma({pen.grey}), thickness: {pen.width}pt, join: "round"{dash})'
-    fill = f"luma({pen.fill})" if stroke.closed and pen.fill is not None else "none"
+    colour = f'rgb("{pen.colour}")' if pen.colour else ""
+    style = f'(paint: {colour or f"luma({pen.grey})"}, thickness: {pen.width}pt, join: "round"{dash})'
+    fill = colour or (f"luma({pen.fill})" if stroke.closed and pen.fill is not None else "none")
     parts = []
     for line in (stroke.points, *stroke.holes):
         moves = [place(p) for p in line]
@@ -107,26 +109,22 @@ def _letters(label: Label, place: Place) -> str:
 
 
 def compile_pdf(source: str, *, tags: bool = True) -> bytes:
-    """The source as PDF bytes, the same bytes for the same source; ``tags``: what is what, for who reads by ear.
-
-    The machine's own fonts are only looked at when the text has signs that our font does not hold.
-    """
+    """The source as PDF bytes, the same bytes for the same source; ``tags``: what is what, for who reads by ear."""
     import typst
 
-    return typst.compile(source.encode(), format="pdf", font_paths=_fonts(source), timestamp=0, pdf_tags=tags)
+    return typst.compile(source.encode(), format="pdf", font_paths=_fonts(), timestamp=0, pdf_tags=tags)
 
 
 def page_count(source: str) -> int:
     """How many pages the source fills, read at its LAST_PAGE."""
     import typst
 
-    return int(typst.query(source.encode(), "<last>", field="value", one=True, font_paths=_fonts(source)))
+    return int(typst.query(source.encode(), "<last>", field="value", one=True, font_paths=_fonts()))
 
 
-def _fonts(source: str) -> Fonts:
-    import font_source_sans_pro
+@cache
+def _fonts() -> Fonts:
+    """Our sans and the faces that Typst brings along, never the machine's own: output is the same everywhere."""
     import typst
 
-    plain = all(ord(c) < 0x250 or 0x2000 <= ord(c) < 0x2200 for c in source)
-    folder = Path(font_source_sans_pro.__file__).parent / "files"
-    return typst.Fonts(include_system_fonts=not plain, font_paths=[folder])
+    return typst.Fonts(include_system_fonts=False, font_paths=[fonts_folder()])

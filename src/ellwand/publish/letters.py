@@ -1,0 +1,39 @@
+"""Letters that our fonts hold, so that the same text looks the same on every machine and never comes as boxes."""
+
+from __future__ import annotations
+
+import unicodedata
+from functools import cache
+from pathlib import Path
+
+from ellwand.publish.text import clean
+
+
+def spelled(text: str) -> str:
+    """The text with every sign that our fonts do not hold written in Latin letters ('王小明' as 'WangXiaoMing').
+
+    Letters and their marks are joined first, as far as there is one sign for both.
+    """
+    joined = unicodedata.normalize("NFC", clean(text))
+    if joined.isascii():
+        return joined
+    from anyascii import anyascii
+
+    held = letters()
+    return "".join(sign if ord(sign) in held else anyascii(sign) for sign in joined).strip()
+
+
+@cache
+def letters() -> frozenset[int]:
+    """The signs that our sans holds, as their numbers in Unicode."""
+    from fontTools.ttLib import TTFont
+
+    with TTFont(fonts_folder() / "SourceSansPro-Regular.ttf", lazy=True) as font:
+        return frozenset(font.getBestCmap())
+
+
+def fonts_folder() -> Path:
+    """Where our sans lies."""
+    import font_source_sans_pro
+
+    return Path(font_source_sans_pro.__file__).parent / "files"
