@@ -6,6 +6,7 @@ import unicodedata
 from functools import cache
 from pathlib import Path
 
+from ellwand.depict.lettering import shortened
 from ellwand.publish.text import clean
 
 
@@ -21,6 +22,13 @@ def spelled(text: str) -> str:
 
     held = letters()
     return "".join(sign if ord(sign) in held else anyascii(sign) for sign in joined).strip()
+
+
+def cut_short(text: str, most: int) -> str:
+    """The text, cut with an ellipsis where it has more than ``most`` signs once it is spelled."""
+    if len(spelled(text)) <= most:
+        return text
+    return next(cut for n in range(min(len(text), most), 0, -1) if len(spelled(cut := shortened(text, n))) <= most)
 
 
 @cache

@@ -8,7 +8,7 @@ import pdfplumber
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from ellwand.publish.letters import letters, spelled
+from ellwand.publish.letters import cut_short, letters, spelled
 from ellwand.publish.typst_text import FONT, compile_pdf, words
 
 
@@ -42,3 +42,12 @@ def test_the_paper_has_our_sans_alone() -> None:
         chars = read.pages[0].chars
     assert {char["fontname"].split("+")[-1].split("-")[0] for char in chars} == {"SourceSansPro"}
     assert "".join(char["text"] for char in chars).replace(" ", "") == spelled(name).replace(" ", "")
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.text(st.characters(exclude_categories=("Cs", "Cn", "Co")), max_size=90))
+def test_a_long_name_is_cut_as_it_will_be_spelled(text: str) -> None:
+    cut = cut_short(text, 40)
+    assert len(spelled(cut)) <= 40
+    assert cut == text or cut.endswith("…")
+    assert text.startswith(cut.removesuffix("…")) or cut == text

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from ellwand.depict.lettering import shortened
 from ellwand.depict.pattern import FullSize, legend, pattern_pieces
 from ellwand.errors import BadInput
 from ellwand.model.garment import Garment
-from ellwand.publish.letters import spelled
+from ellwand.publish.letters import cut_short
 from ellwand.publish.pattern.binding import bound, bound_apart
 from ellwand.publish.pattern.map_page import map_source
 from ellwand.publish.pattern.sheets import MARGIN, PAPERS, PaperName, cropped, on_sheets, tiled
@@ -72,7 +71,7 @@ def _pieces(garment: Garment, *, only_curved: bool = False) -> tuple[FullSize, .
 
 
 def _title(garment: Garment, what: str = "pattern") -> str:
-    name = shortened(spelled(garment.wearer.name), LONGEST_NAME)
-    style = shortened(spelled(garment.title), LONGEST_NAME)
+    name = cut_short(garment.wearer.name, LONGEST_NAME)
+    style = cut_short(garment.title, LONGEST_NAME)
     style = style[:1].upper() + style[1:]
     return f"{style} for {name}: full-size {what}" if name else f"{style}: full-size {what}"
