@@ -190,6 +190,15 @@ def format_length(cm: float, unit: Unit = "cm", *, mark: bool = True) -> str:
     return f"{text} {unit}" if mark else text
 
 
+def decimal(value: float, places: int = 0) -> str:
+    """A number for a person, in the language spoken, with so many places.
+
+    >>> decimal(2.25, 1)
+    '2.2'
+    """
+    return f"{value:.{places}f}".replace(".", decimal_mark())
+
+
 def format_inches(cm: float, denominator: int = 8) -> str:
     """Inches as a whole and a fraction, to the nearest ``1/denominator``, without the unit."""
     eighths = round(cm / CM_PER["in"] * denominator)
