@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from ellwand.language import SOURCE, N_, _, language
+from ellwand.language import N_, SOURCE, _, language
 
 NAMES: Final = frozenset(
     {
@@ -113,6 +113,7 @@ def _one(name: str) -> str:
     words, out = name.split(" "), []
     while words:
         count = next((n for n in range(len(words), 0, -1) if " ".join(words[:n]) in NAMES), 0)
-        out.append(_(" ".join(words[:count])) if count else words[0])
+        known = " ".join(words[:count])
+        out.append(_(known) if count else words[0])
         words = words[max(count, 1) :]
     return " ".join(out)
