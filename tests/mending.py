@@ -85,6 +85,12 @@ def _add_own_ease(bench: Bench, found: Match) -> None:
 
 
 def _choose(bench: Bench, found: Match) -> None:
+    if found[1] == "sewing":
+        bench.tables["sewing"] = {**bench.tables["sewing"], found[2]: found[3]}
+        return
+    if found[1] == "bands":
+        _band(bench)[found[2]] = found[3]
+        return
     before = re.findall(r"(\w+)\.\w+ =", found.string[: found.end()])
     own = bench.garment.choices.style
     table = found[1] or (before[-1] if before else own if own in KINDS else "")
@@ -95,6 +101,12 @@ def _choose(bench: Bench, found: Match) -> None:
             gore["hem"] = found[3]
     else:
         bench.put(table, found[2], found[3])
+
+
+def _band(bench: Bench) -> Tables:
+    """The band that the finding is of."""
+    band: Tables = bench.sheet["bands"][int(bench.finding.values["number"]) - 1]
+    return band
 
 
 def _leave_out(bench: Bench, found: Match) -> None:
@@ -198,6 +210,9 @@ DONE: Final[Mapping[str, Callable[[Bench, Match], None]]] = {
     r"[Aa]dd ([\d.]+) cm to the (body|neck)'s ease": _add_ease,
     r"Add ([\d.]+) cm to garment\.(\w+)\.ease": _add_own_ease,
     r"Make garment\.(\w+)\.(\w+) ([\d.]+) cm": lambda bench, found: bench.put(found[1], found[2], f"{found[3]} cm"),
+    r"Make sewing\.allowance ([\d.]+) cm": lambda bench, found: bench.tables.update(
+        sewing={**bench.tables["sewing"], "allowance": f"{found[1]} cm"}
+    ),
     r'(?:(\w+)\.)?(\w+) = "([^"]+)"': _choose,
     r"[Ll]eave (?:garment\.)?(\w+)\.(\w+) out": _leave_out,
     r"(?:give|Measure) (\w+_girth|height)": _measure,
@@ -210,6 +225,7 @@ DONE: Final[Mapping[str, Callable[[Bench, Match], None]]] = {
     r"Start them at ([\d.]+) cm": _start,
     r"Shorten the sleeve by ([\d.]+) cm": _sleeve,
     r"Make the gusset ([\d.]+) cm smaller": _gusset,
+    r"Make the band ([\d.]+) cm wide": lambda bench, found: _band(bench).update(width=f"{found[1]} cm"),
     r"Make the cuff at least ([\d.]+) cm": lambda bench, found: bench.put("sleeve", "cuff", f"{found[1]} cm"),
     r"split a seam up to the hip": _split_up,
     r"Split it at (centre-front) and (centre-back), both up to the (crotch)": _split_there,

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, get_args
 
 from pydantic.fields import FieldInfo
 
@@ -55,6 +55,8 @@ def garment_at(seed: int, i: int) -> tuple[Tables, Tables]:
             garment.pop(kind, None)
         if "age" not in person:
             garment.pop("growth", None)
+        if dice.random() < 0.6:
+            garment.pop("division", None)
         if dice.random() < 0.9:
             make_sense(garment, float(person["height"]))
     return tables, _in_inches(person) if dice.random() < 0.15 else person
@@ -174,7 +176,7 @@ def _number(dice: random.Random, path: str, field: FieldInfo, tall: float, low: 
         bounds = re.search(r"([\d.]+)(?: cm)? to ([\d.]+)", _says(field))
         assert bounds
         value = min(max(value * tall, float(bounds[1])), float(bounds[2]))
-    if path == "garment.date":
+    if int in (field.annotation, *get_args(field.annotation)):
         return int(value)
     return f"{value:.1f} cm" if is_length else round(value, 2)
 

@@ -8,6 +8,7 @@ from typing import Any, Final
 from ellwand.choose.options.garment import GarmentTable
 from ellwand.choose.reference import _inner
 from ellwand.choose.styles import STYLES
+from ellwand.model.heraldry import LEVELLED, USUAL_COUNT
 from ellwand.model.others import KINDS
 
 RANGES: Final[Mapping[str, tuple[float, float]]] = {
@@ -39,7 +40,21 @@ RANGES: Final[Mapping[str, tuple[float, float]]] = {
     "garment.splits.height": (8, 70),
     "garment.closures.spacing": (1, 12),
     "garment.closures.overlap": (1, 6),
+    "garment.closures.size": (0.6, 1.5),
+    "garment.bands.height": (4, 14),
+    "garment.bands.width": (0.5, 5),
+    "garment.bands.turned": (0, 1.5),
+    "garment.bands.ends": (4, 120),
+    "garment.bands.wraps": (4, 20),
+    "garment.bands.grams": (5, 100),
+    "garment.bands.take_up": (0, 1),
+    "garment.bands.loom_waste": (0, 100),
     "garment.date": (900, 1500),
+    "garment.division.count": (3, 12),
+    "garment.division.at": (20, 90),
+    "garment.charges.width": (0.05, 0.5),
+    "garment.charges.size": (0.05, 0.3),
+    "garment.charges.number": (1, 6),
     "garment.hood.cape": (8, 40),
     "garment.hood.gore": (10, 45),
     "garment.hood.ease": (0, 10),
@@ -57,6 +72,10 @@ RANGES: Final[Mapping[str, tuple[float, float]]] = {
     "sewing.allowance": (0.7, 2.5),
     "sewing.hem": (1, 6),
     "sewing.chalk": (0.1, 1.3),
+    "sewing.stitch": (0.1, 0.6),
+    "sewing.overedge_constant": (3, 5),
+    "sewing.timed.length": (20, 200),
+    "sewing.timed.minutes": (3, 60),
     "cloth.width": (60, 180),
     "cloth.selvedge": (0, 2),
     "cloth.shrink_warp": (0, 0.1),
@@ -77,6 +96,8 @@ RANGES: Final[Mapping[str, tuple[float, float]]] = {
 
 LEFT_OUT: Final = frozenset(
     {"garment.region", "cloth.unit", "cloth.length", "cloth.price", "cloth.faults", "cloth.pieces", "cloth.remnants"}
+    | {"garment.charges.motif", "garment.division.tinctures", "cloth.tincture", "garment.repeats"}
+    | {"garment.bands.colour"}
 )
 """What has no bearing on draft and proof."""
 STYLE_WORDS: Final = (*(style for style in STYLES if style not in KINDS), *KINDS)
@@ -85,6 +106,8 @@ SEVERAL: Final[Mapping[str, tuple[int, int]]] = {
     "garment.splits": (0, 2),
     "garment.closures": (0, 2),
     "garment.over": (0, 2),
+    "garment.charges": (0, 2),
+    "garment.bands": (0, 2),
 }
 """How many of each list."""
 
@@ -127,10 +150,31 @@ def _closes(chosen: Chosen) -> bool:
     }.get(chosen("closures.at"), True)
 
 
+def _banded(chosen: Chosen) -> bool:
+    """Whether the place of the band is there, and its ring has a height."""
+    at = chosen("bands.at")
+    if at.endswith("ring") and chosen("bands.height") is None:
+        return False
+    return {
+        "neck slit": _slit(chosen),
+        "cuffs": SLEEVED(chosen),
+        "arm ring": SLEEVED(chosen),
+        "upper arm ring": SLEEVED(chosen),
+        "splits": bool(chosen("splits")),
+        "shoulder seams": chosen("body.shoulder") == "seam",
+        "gore seams": bool(chosen("gores")),
+        "hem": all(gore.get("hem", "arc") == "arc" for gore in chosen("gores")),
+        "side seams": PANELS(chosen) or all(gore["place"] != "side" for gore in chosen("gores")),
+    }.get(at, at not in ("face", "edges", "waist"))
+
+
 SLEEVED: Final = _is_not("sleeve.shape", "none")
 PANELS: Final = _is("body.cut", "shoulder panels")
 SHAPED: Final = _all(SLEEVED, lambda chosen: PANELS(chosen) or chosen("body.shoulder") == "seam")
 APPLIES: Final[Mapping[str, Callable[[Chosen], bool]]] = {
+    "division.count": lambda chosen: chosen("division.by") in USUAL_COUNT,
+    "division.at": lambda chosen: chosen("division.by") in LEVELLED,
+    "charges": _is_not("charges.ordinary", None),
     "train": _is("length", "floor"),
     "body.flare": PANELS,
     "body.side_panel": PANELS,
@@ -155,8 +199,16 @@ APPLIES: Final[Mapping[str, Callable[[Chosen], bool]]] = {
     ),
     "gores.top": _in_a_seam,
     "closures.lap": _is_not("closures.by", "lacing"),
+    "closures.size": _is("closures.by", "buttons", "loops"),
+    "closures.buttons": _is("closures.by", "buttons"),
     "closures.to": _is("closures.at", "centre-front", "centre-back"),
     "closures": _closes,
+    "bands.ends": _is_not("bands.make", "cloth", "bought"),
+    "bands.turned": _is("bands.make", "cloth"),
+    "bands.cut": _is("bands.make", "cloth"),
+    "bands.corners": lambda chosen: chosen("bands.at") == "neck" and chosen("neck.shape") in ("rectangle", "square"),
+    "bands.width": _is_not("bands.make", "cord"),
+    "bands": _banded,
 }
 """When an option, or an entry of a list, means something; of ten garments one is drawn without asking."""
 
@@ -168,7 +220,7 @@ def make_sense(garment: dict[str, Any], height: float) -> None:
     for gore in garment.get("gores", []):
         if gore["place"] in ("side-front", "side-back") and not PANELS(_chosen(garment)):
             gore["place"] = "side"
-    for key, place in (("splits", "place"), ("closures", "at")):
+    for key, place in (("splits", "place"), ("closures", "at"), ("bands", "at")):
         if key in garment:
             garment[key] = list({entry[place]: entry for entry in garment[key]}.values())
     for path, applies in APPLIES.items():
@@ -186,10 +238,19 @@ def make_sense(garment: dict[str, Any], height: float) -> None:
         table, key = (below or {}, name) if name else (garment, first)
         if key in table and not applies(_chosen(garment)):
             del table[key]
+    if "division" in garment:
+        _of_two_tinctures(garment["division"])
     cuff = garment.get("sleeve", {}).get("cuff", "auto")
     if _chosen(garment)("sleeve.shape") == "wide" and cuff.endswith(" cm"):
         garment["sleeve"]["cuff"] = f"{2.5 * _middle(cuff):.1f} cm"
     _within_the_length(garment, height)
+
+
+def _of_two_tinctures(division: dict[str, Any]) -> None:
+    """Which tinctures has no bearing on the pieces; stripes and gyrons are even in number."""
+    division["tinctures"] = ["gules", "or"]
+    if division.get("count", 0) % 2 and division["by"] not in ("chequy", "lozengy"):
+        division["count"] += 1
 
 
 def _chosen(garment: Mapping[str, Any], of: str = "", entry: Mapping[str, Any] | None = None) -> Chosen:

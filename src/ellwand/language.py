@@ -51,13 +51,30 @@ def speaking(name: str) -> Iterator[None]:
         _spoken.reset(token)
 
 
+@contextmanager
+def speaking_unless_chosen(name: str | None) -> Iterator[None]:
+    """Within it, sentences come in that language, where there is one and no one has chosen another.
+
+    Raises BadInput where there is no catalogue for it.
+    """
+    if name is None or is_chosen():
+        yield
+    else:
+        with speaking(name):
+            yield
+
+
 def known(name: str) -> str:
     """The language's name.
 
     Raises BadInput where there is no catalogue for it.
     """
     if name not in languages():
-        raise BadInput("language", f"{name[:20]!r} is not known", f"choose one of {', '.join(languages())}")
+        raise BadInput(
+            "language",
+            _("{name!r} is not known", name=name[:20]),
+            _("choose one of {names}", names=", ".join(languages())),
+        )
     return name
 
 

@@ -9,10 +9,13 @@ from functools import partial
 from typing import Literal
 
 from ellwand.adorn import adorn, divided, trimmed
+from ellwand.adorn.charges import Room
 from ellwand.choose import Sheet
+from ellwand.depict.words.searching import found_said
 from ellwand.draft import draft, draft_to_grow, pieced_to_fit
 from ellwand.errors import BadInput, CannotDraft, InternalFault
 from ellwand.geometry.lines import area
+from ellwand.language import _, language, speaking
 from ellwand.lay import INSTANT, Budget, Found, Report, Stop, lay_out, never, shapes_of, unheard, usable_width
 from ellwand.lay.shapes import may_lie_crosswise
 from ellwand.lay.tear import tear_plan
@@ -23,26 +26,32 @@ from ellwand.model.draft import Draft
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.names import named
 from ellwand.model.tearing import TearPlan
 from ellwand.model.wearer import Wearer
 from ellwand.prove import cautions, prove
+from ellwand.prove.bands import bands_lie
 from ellwand.prove.evidence import evidence
 from ellwand.prove.lasting import lasts
 from ellwand.prove.layers import layers
 from ellwand.prove.on_cloth import prove_on_cloth
 from ellwand.prove.pieced import prove_pieced
+from ellwand.prove.pinned import pinned
+from ellwand.prove.tinctures import tinctures
 from ellwand.prove.washed_sewn import washed_sewn
 from ellwand.sew import sew
-from ellwand.units import Unit, format_length
+from ellwand.units import Unit
 
 Progress = Callable[[str], None]
 Pieced = Literal["as chosen", "wide", "long"]
 """What is pieced to fit the cloth: what the choices say, all that is too wide, or also all that is too long."""
+FOR = " for "
+"""Between an engine's name and the cloth's that it lays, where there are several."""
 TORN = 3
 """The effort for a tear plan where seconds are given: the clock has no say in it."""
 
 
-def _silent(_: str) -> None:
+def _silent(text: str) -> None:
     return None
 
 
@@ -82,9 +91,9 @@ def make(
     each step and of shorter lays; ``stop`` ends the search with what it has.
     Raises BadInput (CannotDraft among it) with one sentence.
     """
-    progress("drafting and proving")
+    progress(_("drafting and proving"))
     garment = prove_sheet(sheet, unit=unit)
-    progress(f"laying {sum(piece.count for piece in garment.draft.pieces)} pieces on the cloth")
+    progress(_("laying {count} pieces on the cloth", count=sum(piece.count for piece in garment.draft.pieces)))
     budget = Budget(0.0 if effort else seconds, effort, seed)
     garment = _laid(garment, sheet, budget, said(progress, garment.wearer.unit), stop)
     found = prove_on_cloth(garment.draft, garment.lays, sheet.cloths)
@@ -92,14 +101,17 @@ def make(
 
 
 def said(progress: Progress, unit: Unit) -> Report:
-    """Tells of shorter lays in sentences, two a second at most."""
-    last = -1.0
+    """Tells of shorter lays in sentences, two a second at most, in the language spoken now: engines have threads of
+    their own, where no language was chosen."""
+    last, tongue = -1.0, language()
 
     def report(found: Found) -> None:
         nonlocal last
         if found.after - last >= 0.5 or found.after < last:
             last = found.after
-            progress(f"{found.after:.1f} s: {format_length(found.length, unit)}, by {found.engine}")
+            engine, _for, cloth = found.engine.partition(FOR)
+            with speaking(tongue):
+                progress(found_said(found.after, found.length, engine, cloth, unit))
 
     return report
 
@@ -146,7 +158,7 @@ def _with_lays(garment: Garment, cloths: Sequence[Cloth], budget: Budget, report
 
 def _of(cloth: Cloth, report: Report) -> Report:
     """The report with the cloth's name."""
-    return lambda found: report(replace(found, engine=f"{found.engine}, for the {cloth.name} cloth"))
+    return lambda found: report(replace(found, engine=f"{found.engine}{FOR}{cloth.name}"))
 
 
 def _laid(garment: Garment, sheet: Sheet, budget: Budget, report: Report, stop: Stop) -> Garment:
@@ -231,7 +243,7 @@ def _worn_beneath(sheet: Sheet, body: Wearer) -> list[Draft]:
         try:
             out.append(draft(under.choices, body, under.cloth.name))
         except BadInput as error:
-            raise error.inside(f"garment.over: the {under.choices.style} beneath") from None
+            raise error.inside(_("garment.over: the {style} beneath", style=named(under.choices.style))) from None
     return out
 
 
@@ -268,8 +280,9 @@ def proved(
             )
     if drafted is not whole:
         proof = prove_pieced(proof, drafted, body)
-    drafted = _on_their_cloths(trimmed(drafted), sheet.cloths)
-    found = (*questions, *proof.findings, *evidence(drafted))
+    rooms = {} if pieced == "as chosen" else _rooms(sheet.cloths)
+    drafted = _on_their_cloths(trimmed(drafted, rooms), sheet.cloths)
+    found = (*questions, *proof.findings, *evidence(drafted), *tinctures(drafted, sheet.cloth), *bands_lie(drafted))
     if grows(wearer) and choices.other is None:
         found = (*found, lasts(whole, wearer, lambda months: grown(wearer, months)))
     found = (*found, *layers(whole, _worn_beneath(sheet, body), body))
@@ -282,10 +295,20 @@ def proved(
         draft=drafted,
         proof=replace(proof, findings=found),
         lays=(),
-        steps=sew(drafted),
-        cautions=cautions(drafted, wearer),
+        steps=sew(drafted, sheet.cloths),
+        cautions=(*cautions(drafted, wearer), *pinned(drafted, sheet.cloths)),
         questions=questions,
+        prices=sheet.prices,
     )
+
+
+def _rooms(cloths: Sequence[Cloth]) -> dict[str, Room]:
+    """How wide what is sewn on may be, of each tincture."""
+    return {
+        each.tincture: Room(usable_width(each), each.crosswise != "never" and not each.nap and each.repeat is None)
+        for each in cloths
+        if each.tincture
+    }
 
 
 def _on_their_cloths(drafted: Draft, cloths: Sequence[Cloth]) -> Draft:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Final, Literal
 
 from ellwand.errors import BadInput
-from ellwand.language import decimal_mark
+from ellwand.language import N_, _, decimal_mark
 
 Unit = Literal["cm", "in"]
 LengthUnit = Literal["mm", "cm", "m", "in", "ft", "yd"]
@@ -78,7 +78,7 @@ _VULGAR: Final[dict[str, str]] = {
 _NUMBER = r"\d+[\s-]+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)?|[.,]\d+"
 _PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*(''|[a-zA-Z]+|[\"″”'′’])?\.?")
 
-GOOD_LENGTHS: Final = "write a number, or a length such as 34 1/2 in, 5 ft 6 in, 87.5 cm, 2.5 m or 3 yd"
+GOOD_LENGTHS: Final = N_("write a number, or a length such as 34 1/2 in, 5 ft 6 in, 87.5 cm, 2.5 m or 3 yd")
 
 
 _UNIT_SIGN = re.compile(r"[a-zA-Z\"'″′”’]")
@@ -104,14 +104,14 @@ def parse_length(text: object, unit: Unit = "cm", where: str = "") -> float:
     87.63
     """
     if isinstance(text, bool) or not isinstance(text, (int, float, str)):
-        raise BadInput(where, f"{text!r} is not a length", GOOD_LENGTHS)
+        raise BadInput(where, _("{text!r} is not a length", text=text), _(GOOD_LENGTHS))
     if isinstance(text, (int, float)):
         try:
             value = float(text)
         except OverflowError:
             value = math.inf
         if not math.isfinite(value):
-            raise BadInput(where, f"{text!r} is not a finite number", GOOD_LENGTHS)
+            raise BadInput(where, _("{text!r} is not a finite number", text=text), _(GOOD_LENGTHS))
         return round(value * CM_PER[unit], 6)
     return _parse_text(text, unit, where)
 
@@ -127,29 +127,29 @@ def unit_named(word: str) -> LengthUnit | None:
 
 def _parse_text(text: str, unit: Unit, where: str) -> float:
     if len(text) > 60:
-        raise BadInput(where, f"{text[:20]!r}… is too long to be a length", GOOD_LENGTHS)
+        raise BadInput(where, _("{text!r}… is too long to be a length", text=text[:20]), _(GOOD_LENGTHS))
     rest = text.strip()
     for mark, plain in _VULGAR.items():
         rest = rest.replace(mark, f" {plain}")
     rest = rest.strip()
     if rest.startswith("-"):
-        raise BadInput(where, f"{text!r} is below nothing", "give a length above 0")
+        raise BadInput(where, _("{text!r} is below nothing", text=text), _("give a length above 0"))
     total, previous = 0.0, math.inf
     if not rest:
-        raise BadInput(where, "nothing is written", GOOD_LENGTHS)
+        raise BadInput(where, _("nothing is written"), _(GOOD_LENGTHS))
     while rest:
         match = _PART.match(rest)
         if not match:
-            raise BadInput(where, f"{text!r} is not a length", GOOD_LENGTHS)
+            raise BadInput(where, _("{text!r} is not a length", text=text), _(GOOD_LENGTHS))
         number, word = match.groups()
         scale = _scale(word, unit, previous, text, where)
         if scale >= previous:
-            raise BadInput(where, f"{text!r} is not a length", GOOD_LENGTHS)
+            raise BadInput(where, _("{text!r} is not a length", text=text), _(GOOD_LENGTHS))
         total += _number(number, text, where) * scale
         previous = scale
         rest = rest[match.end() :].strip()
     if not math.isfinite(total):
-        raise BadInput(where, f"{text!r} is not a finite number", GOOD_LENGTHS)
+        raise BadInput(where, _("{text!r} is not a finite number", text=text), _(GOOD_LENGTHS))
     return round(total, 6)
 
 
@@ -159,7 +159,9 @@ def _scale(word: str | None, unit: Unit, previous: float, text: str, where: str)
         return {CM_PER["ft"]: CM_PER["in"], CM_PER["m"]: CM_PER["cm"], math.inf: CM_PER[unit]}.get(previous, math.inf)
     name = unit_named(word)
     if name is None:
-        raise BadInput(where, f"{text!r} has the unknown unit {word!r}", "use mm, cm, m, in, ft or yd")
+        raise BadInput(
+            where, _("{text!r} has the unknown unit {word!r}", text=text, word=word), _("use mm, cm, m, in, ft or yd")
+        )
     return CM_PER[name]
 
 
@@ -167,10 +169,10 @@ def _number(digits: str, text: str, where: str) -> float:
     digits = digits.replace(",", ".")
     if "/" not in digits:
         return float(digits)
-    head, _, tail = digits.replace("/", " / ").rpartition(" / ")
-    whole, _, top = head.strip().replace("-", " ").rpartition(" ")
+    head, _slash, tail = digits.replace("/", " / ").rpartition(" / ")
+    whole, _space, top = head.strip().replace("-", " ").rpartition(" ")
     if int(tail) == 0:
-        raise BadInput(where, f"{text!r} divides by nothing", GOOD_LENGTHS)
+        raise BadInput(where, _("{text!r} divides by nothing", text=text), _(GOOD_LENGTHS))
     return int(whole.strip() or 0) + int(top) / int(tail)
 
 

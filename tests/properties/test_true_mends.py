@@ -97,6 +97,10 @@ SHOWS: Final[Mapping[str, tuple[dict[str, Any], dict[str, Any]]]] = {
     "corners-hang": ({"gores": [{**GORE, "hem": "straight"}]}, JOAN),
     "lasts": ({**BARE, "body": {"ease": 0}}, {"sex": "female", "age": 10, "height": 140}),
     "head-by-estimate": ({"style": "hood"}, BRIEF),
+    "band-bends": ({"bands": [{"at": "hem", "width": 4, "cut": "straight"}]}, JOAN),
+    "band-bends on the bias": ({"bands": [{"at": "neck", "width": 4, "cut": "bias"}]}, JOAN),
+    "band-bends ready made": ({"bands": [{"at": "neck", "width": 1, "make": "bought"}]}, JOAN),
+    "band-taken-up": ({"growth": {"by": "deep hem"}, "bands": [{"at": "hem", "width": 2}]}, CHILD),
 }
 """Code, and a word where the mend has more than one form: a garment that shows it, and whom it is for."""
 
@@ -109,6 +113,7 @@ NO_CHOICE: Final = {
         ("neck-too-small", "cuff-too-small", "cuff-by-estimate", "hood-neck", "coif-head", "breeches-hip"),
         "the draft sizes it to pass, so only the sweep or a broken draft shows one",
     ),
+    "allowance-for-finish": "tests/unit/prove/test_allowance.py",
     "overhead-held": "so close a sleeve is rare: left to the sweep",
     **dict.fromkeys(("period", "period-unknown", "period-elsewhere"), "tests/unit/prove/test_evidence.py"),
     **dict.fromkeys(

@@ -23,29 +23,34 @@ from ellwand.units import format_length, round_near
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """What is usual of one kind of fastening (cm): spacing, the first from the top, inset from the edge, cord of each;
-    minutes by hand and metres of thread for each."""
+    """What is usual of one kind of fastening (cm): spacing, the first from the top, inset from the edge, cord of each
+    beyond what goes round it; how wide a button or toggle is."""
 
     spacing: float
     first: float
     inset: float
     cord: float
-    minutes: float
-    thread_m: float
     mark: MarkKind
+    size: float = 0.0
 
 
 KINDS: Final[dict[ClosureBy, Kind]] = {
-    "buttons": Kind(2.0, 1.0, 1.0, 0.0, 15.0, 1.5, "button"),
-    "hooks": Kind(2.0, 0.5, 0.5, 0.0, 5.0, 0.6, "hook"),
-    "lacing": Kind(2.5, 1.0, 1.0, 0.0, 10.0, 1.0, "eyelet"),
-    "loops": Kind(4.0, 1.0, 0.5, 8.0, 6.0, 0.6, "toggle"),
-    "pins": Kind(8.0, 1.0, 1.0, 0.0, 0.0, 0.0, "pin"),
-    "ties": Kind(10.0, 0.0, 0.0, 50.0, 4.0, 0.5, "tie"),
+    "buttons": Kind(2.0, 1.0, 1.0, 0.0, "button", 1.2),
+    "hooks": Kind(2.0, 0.5, 0.5, 0.0, "hook"),
+    "lacing": Kind(2.5, 1.0, 1.0, 0.0, "eyelet"),
+    "loops": Kind(4.0, 1.0, 0.5, 3.0, "toggle", 1.6),
+    "pins": Kind(8.0, 1.0, 1.0, 0.0, "pin"),
+    "ties": Kind(10.0, 0.0, 0.0, 50.0, "tie"),
 }
 """Buttons: buttonholes of two gowns from Herjolfsnes lie 1.8 cm (no. 63) and 2.25 cm (no. 64) apart; holes near the
 edge (Thursfield, The Medieval Tailor's Assistant).  Ties: points 20 to 25 cm long, at most 10 cm apart (the same), so
-a pair takes two of 25 cm.  An eyelet's row counts two eyelets.  The rest is common practice, no source."""
+a pair takes two of 25 cm.  A loop goes round its toggle, and 1.5 cm of each of its ends is sewn down.  The rest is
+common practice, no source."""
+CLOSE: Final = 0.8
+"""Where buttons are set closer than the usual one is wide, they take so much of the distance: our own figure."""
+CLOTH_BUTTONS: Final = ((0.6, 2.5), (1.5, 6.0))
+"""(Width finished, width of the circle of cloth) of the least and the largest cloth button (cm): Thursfield, The
+Medieval Tailor's Assistant."""
 TAIL: Final = 20.0
 """Left at each end of a lace to tie (cm): common practice, no source."""
 OVERLAP: Final = 3.0
@@ -101,7 +106,8 @@ def _closing(draft: Draft, closure: Closure, found: list[Opening]) -> Closing:
             f"the opening at the {closure.at}, {format_length(long)} long, is too short for {closure.by}",
             "choose another closure, or leave it out",
         )
-    cord = count * kind.cord
+    size = _size(closure, kind, pitch if count > 1 else math.inf, fine)
+    cord = count * (kind.cord + (math.pi * size if kind.cord else 0.0))
     pieces = count
     if closure.by == "lacing":
         pieces = len(one) + len(other)
@@ -123,9 +129,41 @@ def _closing(draft: Draft, closure: Closure, found: list[Opening]) -> Closing:
         lacing=closure.lacing if closure.by == "lacing" else None,
         lap=closure.lap,
         overlap=overlap,
-        minutes=pieces * kind.minutes * len(found),
-        thread_m=pieces * kind.thread_m * len(found),
+        size=size,
+        circle=cloth_circle(size) if closure.by == "buttons" and closure.buttons == "cloth" else 0.0,
     )
+
+
+def _size(closure: Closure, kind: Kind, pitch: float, fine: float) -> float:
+    """How wide a button or toggle is: as asked, or the usual one, smaller where they are set close; 0 for the rest.
+
+    Raises CannotDraft where those asked for do not fit beside each other.
+    """
+    if not kind.size or closure.size is None:
+        return kind.size if kind.size < pitch else max(fine, math.floor(CLOSE * pitch / fine + 1e-6) * fine)
+    if closure.size > pitch:
+        what = "toggles" if closure.by == "loops" else "buttons"
+        raise CannotDraft(
+            "garment.closures",
+            f"{what} {format_length(closure.size)} wide do not fit {format_length(pitch)} apart",
+            "choose smaller ones, or a wider spacing",
+        )
+    return closure.size
+
+
+def cloth_circle(button: float) -> float:
+    """How wide (cm) the circle of cloth is for a cloth button that wide: straight between the two of CLOTH_BUTTONS.
+
+    Raises CannotDraft where no such button is made.
+    """
+    (least, small), (most, large) = CLOTH_BUTTONS
+    if not least - 1e-9 <= button <= most + 1e-9:
+        raise CannotDraft(
+            "garment.closures",
+            f"cloth buttons {format_length(button)} wide are not made",
+            f'make them {format_length(least)} to {format_length(most)} wide, or choose buttons = "bought"',
+        )
+    return small + (large - small) * (button - least) / (most - least)
 
 
 def _run(draft: Draft, opening: Opening) -> tuple[float, bool]:

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
+from ellwand.adorn.charges import UNBOUNDED, Room, charged
+from ellwand.adorn.repeats import repeated
+from ellwand.adorn.trim_bands import banded
 from ellwand.model.draft import Draft
 
 
-def trimmed(draft: Draft) -> Draft:
+def trimmed(draft: Draft, rooms: Mapping[str, Room] = UNBOUNDED) -> Draft:
     """The draft with its bands, repeats and charges placed, and what is cut for them among its pieces.
 
+    ``rooms``: of each tincture how wide a charge may be cut, where that is to be heeded.
     Raises CannotDraft where one cannot go where it was asked.
     """
-    return draft
+    return charged(repeated(banded(draft)), rooms)

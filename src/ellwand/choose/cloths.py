@@ -11,11 +11,14 @@ from ellwand.choose.validated import table_of, validated
 from ellwand.errors import BadInput
 from ellwand.geometry.lines import bounds
 from ellwand.model.cloth import Cloth, Fault, Remnant, Repeat
+from ellwand.model.heraldry import TINCTURES
 from ellwand.units import Unit
 
 
 def read_cloths(tables: Mapping[str, Any]) -> tuple[Cloth, ...]:
     """The cloths of a sheet, the main one first: the only one that does not say what is cut from it.
+
+    One that says its tincture, or is called by it, is for what is of that tincture; where all do, the first is the main.
 
     Raises BadInput with one sentence.
     """
@@ -34,7 +37,8 @@ def read_cloths(tables: Mapping[str, Any]) -> tuple[Cloth, ...]:
         named, where = table, {name: f"cloth.{name[:60]}" for name in table}
     left = _remnants(remnants, named)
     cloths = [_cloth(name, each, where[name], left.get(name, ())) for name, each in named.items()]
-    main = [cloth for cloth in cloths if not cloth.cuts]
+    for_all = [cloth for cloth in cloths if not cloth.cuts]
+    main = [cloth for cloth in for_all if not cloth.tincture] or for_all[:1]
     if len(main) != 1:
         which = "every cloth says which pieces it is for" if not main else f"{len(main)} cloths are for all pieces"
         raise BadInput("cloth", which, 'keep one for the rest, and give the others theirs, as in pieces = ["gores"]')
@@ -42,7 +46,9 @@ def read_cloths(tables: Mapping[str, Any]) -> tuple[Cloth, ...]:
         twice = [cut for each in cloths[:number] for cut in each.cuts if cut in cloth.cuts]
         if twice:
             raise BadInput(f"{where[cloth.name]}.pieces", f"another cloth is for the {twice[0]} too", "keep one")
-    return (*main, *(cloth for cloth in cloths if cloth.cuts))
+        if not cloth.cuts and cloth.tincture and cloth.tincture in [each.tincture for each in cloths[:number]]:
+            raise BadInput(f"{where[cloth.name]}.tincture", f"another cloth is {cloth.tincture} too", "keep one")
+    return (*main, *(cloth for cloth in cloths if cloth is not main[0]))
 
 
 def _remnants(tables: Sequence[Any], named: Mapping[str, Mapping[str, Any]]) -> dict[str, tuple[Remnant, ...]]:
@@ -82,5 +88,6 @@ def _cloth(name: str, table: Mapping[str, Any], where: str, remnants: tuple[Remn
         remnants=remnants,
         repeat=None if read.repeat is None else Repeat(**read.repeat.model_dump()),
         cuts=values.pop("pieces"),
+        tincture=read.tincture or (name if name in TINCTURES else ""),
     )
     return Cloth(**values)

@@ -53,10 +53,12 @@ def _length(value: Any, info: ValidationInfo, low: float, high: float) -> float:
     return cm
 
 
-def word(*words: str) -> Reader:
+def word(*words: str, nothing: bool = False) -> Reader:
     """Reads one of the words."""
 
-    def read(value: Any, info: ValidationInfo) -> str:
+    def read(value: Any, info: ValidationInfo) -> str | None:
+        if value is None and nothing:
+            return None
         if isinstance(value, str) and value in words:
             return value
         if isinstance(value, str):
@@ -104,6 +106,21 @@ def number(low: float, high: float, *, nothing: bool = False, what: str = "numbe
         return float(value)
 
     return _says(read, f"{low:g} to {high:g}")
+
+
+def whole(low: int, high: int, *, nothing: bool = False) -> Reader:
+    """Reads a whole number."""
+
+    def read(value: Any, info: ValidationInfo) -> int | None:
+        if value is None and nothing:
+            return None
+        if isinstance(value, bool) or not isinstance(value, (int, float)) or value % 1:
+            raise BadInput("", f"{value!r} is not a whole number", f"give one from {low} to {high}")
+        if not low <= value <= high:
+            raise BadInput("", f"{value!r} is out of reach", f"give a whole number from {low} to {high}")
+        return int(value)
+
+    return _says(read, f"{low} to {high}")
 
 
 def length_or_part(value: Any, info: ValidationInfo) -> float:

@@ -10,6 +10,7 @@ from pydantic.fields import FieldInfo
 
 from ellwand.choose.options.cloth import ClothTable, RemnantTable, SewingTable
 from ellwand.choose.options.garment import GarmentTable
+from ellwand.choose.options.prices import PricesTable
 from ellwand.choose.options.table import Table
 from ellwand.choose.styles import STYLES
 from ellwand.model.measurement import MEASUREMENTS
@@ -37,7 +38,7 @@ def reference() -> str:
     parts += _table("[garment]", GarmentTable)
     parts += ["Styles to start from: " + ", ".join(f"`{name}`" for name in STYLES) + "."]
     parts += _table("[sewing]", SewingTable) + _table("[cloth.main]", ClothTable)
-    parts += _table("[[cloth.remnants]]", RemnantTable)
+    parts += _table("[[cloth.remnants]]", RemnantTable) + _table("[prices]", PricesTable)
     return "\n\n".join(parts) + "\n"
 
 

@@ -7,11 +7,16 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
+from ellwand.choose.bill import read_prices
 from ellwand.choose.cloths import read_cloths
+from ellwand.choose.drawings import ReadDrawing, no_drawings, with_drawings
 from ellwand.choose.fields import nearest, one_of
+from ellwand.choose.heraldry import charges_of, division_of, with_tinctures
+from ellwand.choose.options.bands import band_choices
 from ellwand.choose.options.cloth import SewingTable
 from ellwand.choose.options.garment import GarmentTable
 from ellwand.choose.options.others import other_of, refuse_strangers
+from ellwand.choose.options.repeats import repeat_choices
 from ellwand.choose.styles import STYLES
 from ellwand.choose.validated import table_of, validated
 from ellwand.errors import BadInput
@@ -26,13 +31,15 @@ from ellwand.model.choices import (
     Sewing,
     Sleeve,
     Split,
+    Timed,
 )
 from ellwand.model.cloth import Cloth, width_on_table
+from ellwand.model.cost import Prices
 from ellwand.units import Unit
 
 LARGEST: Final = 1_000_000
 """No honest sheet is longer (bytes)."""
-TABLES: Final = ("wearer", "garment", "sewing", "cloth")
+TABLES: Final = ("wearer", "garment", "sewing", "cloth", "prices")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +55,7 @@ class Sheet:
     cloths: tuple[Cloth, ...]
     beneath: tuple[Sheet, ...] = ()
     language: str | None = None
+    prices: Prices | None = None
 
     @property
     def cloth(self) -> Cloth:
@@ -59,8 +67,8 @@ Beneath = Callable[[str], float]
 """From the name of a sheet worn beneath to its thickness in mm, all it is worn over included."""
 
 
-def read_sheet(data: bytes, beneath: Beneath) -> Sheet:
-    """Read a sheet (TOML, UTF-8).
+def read_sheet(data: bytes, beneath: Beneath, drawing: ReadDrawing = no_drawings) -> Sheet:
+    """Read a sheet (TOML, UTF-8); ``drawing`` gives the text of an SVG file that it names.
 
     Raises BadInput with one sentence: where, what is wrong, what would do.
     """
@@ -72,13 +80,16 @@ def read_sheet(data: bytes, beneath: Beneath) -> Sheet:
     unit: Unit = "in" if wearer.get("unit") == "in" else "cm"
     garment = _with_style(table_of(tables, "garment") if "garment" in tables else {})
     garment = {**garment, "over": _over(garment.get("over", []), beneath)}
+    garment = with_drawings(garment, drawing)
     chosen = validated(GarmentTable, garment, "garment", unit)
     sewing = validated(SewingTable, table_of(tables, "sewing") if "sewing" in tables else {}, "sewing", unit)
     cloths = read_cloths(tables)
     choices = replace(
         _choices(chosen, sewing, unit), other=other_of(chosen, width_on_table(cloths[0]) - 2 * cloths[0].selvedge)
     )
-    return Sheet(wearer, choices, cloths, language=None if spoken is None else known(spoken))
+    cloths = with_tinctures(cloths, choices.division, [charge.tincture for charge in choices.charges])
+    prices = read_prices(tables, unit)
+    return Sheet(wearer, choices, cloths, language=None if spoken is None else known(spoken), prices=prices)
 
 
 def _tables(data: bytes) -> dict[str, Any]:
@@ -129,6 +140,7 @@ def _choices(table: GarmentTable, sewing: SewingTable, unit: Unit) -> Choices:
         {"allowance": 1.5875, "hem": 3.175, "chalk": 0.635} if inches else {"allowance": 1.5, "hem": 3.0, "chalk": 0.5}
     )
     given = {key: value for key, value in sewing.model_dump().items() if value is not None}
+    timed = None if sewing.timed is None else Timed(**sewing.timed.model_dump())
     return Choices(
         style=table.style,
         layer=table.layer,  # type: ignore[arg-type]
@@ -142,8 +154,12 @@ def _choices(table: GarmentTable, sewing: SewingTable, unit: Unit) -> Choices:
         neck=Neck(**table.neck.model_dump()),
         splits=tuple(Split(**split.model_dump()) for split in table.splits),
         closures=tuple(Closure(**closure.model_dump()) for closure in table.closures),
+        repeats=repeat_choices(table.repeats),
+        division=division_of(table.division),
+        bands=band_choices(table.bands),
+        charges=charges_of(table.charges),
         growth=None if table.growth is None else Growth(**table.growth.model_dump()),
-        sewing=Sewing(**{**usual, **given}),
+        sewing=Sewing(**{**usual, **given, "timed": timed}),
         beneath_mm=sum(each.thickness_mm for each in table.over),
         date=None if table.date is None else int(table.date),
         region=table.region,

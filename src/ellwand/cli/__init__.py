@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 
 from ellwand.errors import BadInput
+from ellwand.language import _
 
 
 def main() -> None:
@@ -19,7 +20,7 @@ def main() -> None:
         _say(str(error))
         code = 2
     except (typer.Abort, KeyboardInterrupt):
-        _say("Stopped; nothing was changed.")
+        _say(_("Stopped; nothing was changed."))
         code = 130
     except Exception as error:
         # a wrong call: the command line's own errors know how to say themselves

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ellwand.cli.reading import interruptible, named, read_sheet_file, unit_of, widths_of
+from ellwand.language import _
 
 if TYPE_CHECKING:
     from ellwand.model.garment import Garment
@@ -50,10 +51,10 @@ def make(
     from ellwand.cli.writing import write_garment
 
     garment = _made(sheet, seconds, effort, seed, unit)
-    say("writing the card")
+    say(_("writing the card"))
     written = write_garment(garment, out)
     print(summary(garment))
-    print(f"Written into {out}: {', '.join(written)}")
+    print(_("Written into {folder}: {files}", folder=out, files=", ".join(written)))
     return _verdict(garment)
 
 
@@ -121,7 +122,7 @@ def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: i
                 effort=effort,
                 seed=seed,
                 unit=unit_of(unit),
-                progress=lambda width: say(f"laying it on cloth {format_length(width, shown)} wide"),
+                progress=lambda width: say(_("laying it on cloth {width} wide", width=format_length(width, shown))),
             )
         )
     print(widths_table(tried, shown, read.cloth.price), end="")
@@ -140,7 +141,7 @@ def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:
         garment = run(load_sheet(sheet), seconds=seconds, progress=lambda what: say(f"{sheet.stem}: {what}"))  # noqa: B023
         write_garment(garment, out / sheet.stem)
         print(summary(garment))
-        print(f"  the card: {out / sheet.stem / 'card.pdf'}\n")
+        print(f"  {_('the card: {file}', file=out / sheet.stem / 'card.pdf')}\n")
     return 0
 
 

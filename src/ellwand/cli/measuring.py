@@ -10,6 +10,7 @@ import typer
 
 from ellwand.cli.reading import named, pairs_of, read_sheet_file, unit_of
 from ellwand.errors import BadInput
+from ellwand.language import _
 
 Given = Annotated[
     list[str] | None,
@@ -36,7 +37,7 @@ def form(sheet: ForSheet = None, people: ListFile = None, unit: InUnit = None, o
     chosen = unit_of(unit)
     if sheet is not None:
         from ellwand.asking import asked_for
-    
+
         with named(sheet):
             read = read_sheet_file(sheet)
             wanted = asked_for(read)
@@ -47,7 +48,7 @@ def form(sheet: ForSheet = None, people: ListFile = None, unit: InUnit = None, o
         "measuring-form.pdf": measuring_form_pdf(names, chosen or "cm", wanted),
         "measurements.csv": measuring_form_csv(chosen or "cm", names if people else ()).encode(),
     }
-    print(f"Written into {out}: {', '.join(write_files(files, out))}")
+    print(_("Written into {folder}: {files}", folder=out, files=", ".join(write_files(files, out))))
     return 0
 
 
@@ -66,7 +67,9 @@ def estimate(
     """Fills in missing measurements, each with its spread, and questions improbable ones."""
     if people is not None:
         if given or sex or age or confirm:
-            raise BadInput("--list", "a list of people brings its own values", "give either the list or FIELD=VALUE")
+            raise BadInput(
+                "--list", _("a list of people brings its own values"), _("give either the list or FIELD=VALUE")
+            )
         tables = _people(people)
     else:
         extra = {"sex": sex, "age": age, "unit": unit_of(unit), "confirmed": confirm}
@@ -88,7 +91,9 @@ def _filled_in(tables: tuple[dict[str, object], ...], people: Path | None, unit:
                 raise
             placed = error.inside(f"{people}, {table['name']}")
             first_error = first_error or placed
-            print(f"{table['name']}\n  not filled in: {placed.problem}; {placed.mend}\n" if not as_json else "", end="")
+            if not as_json:
+                why = _("not filled in: {problem}; {mend}", problem=placed.problem, mend=placed.mend)
+                print(f"{table['name']}\n  {why}\n")
             continue
         questions = doubts(raw)
         wearer = fill_in(raw, questions)
@@ -109,7 +114,7 @@ def _people(file: Path) -> tuple[dict[str, object], ...]:
     from ellwand.measure import read_people
 
     with named(file):
-        read = read_people(read_file(file, "a list of people (a .csv file)"))
+        read = read_people(read_file(file, _("a list of people (a .csv file)")))
     if read.left_out:
-        say(f"{file}: not measurements, left alone: {', '.join(read.left_out)}.")
+        say(_("{file}: not measurements, left alone: {names}.", file=file, names=", ".join(read.left_out)))
     return tuple(dict(table) for table in read.tables)

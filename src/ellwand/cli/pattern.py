@@ -9,6 +9,7 @@ import typer
 
 from ellwand.cli.reading import named, read_sheet_file, unit_of
 from ellwand.errors import BadInput
+from ellwand.language import _
 
 if TYPE_CHECKING:
     from ellwand.model.garment import Garment
@@ -38,7 +39,7 @@ def pattern(
         wanted = _paper(paper, curves)
         garment = make_freely(read_sheet_file(sheet), seconds=0.0, unit=unit_of(unit))
         written = write_files(_files(garment, wanted, curves, roll), out)
-    print(f"Written into {out}: {', '.join(written)}")
+    print(_("Written into {folder}: {files}", folder=out, files=", ".join(written)))
     return 0
 
 
@@ -49,9 +50,19 @@ def _paper(paper: str, curves: bool) -> str:
     """
     name = {each.casefold(): each for each in PAPERS}.get(paper.casefold())
     if name is None:
-        raise BadInput("--paper", f"{paper[:20]!r} is not known", f"choose one of {', '.join(PAPERS)}")
+        raise BadInput(
+            "--paper",
+            _("{paper!r} is not known", paper=paper[:20]),
+            _("choose one of {names}", names=", ".join(PAPERS)),
+        )
     if curves and name in ("roll", "projector"):
-        raise BadInput("--curves", f"the curves alone are not made for a {name}", "choose A4, Letter, A3 or A0")
+        raise BadInput(
+            "--curves",
+            _("the curves alone are not made for a roll")
+            if name == "roll"
+            else _("the curves alone are not made for a projector"),
+            _("choose A4, Letter, A3 or A0"),
+        )
     return name
 
 

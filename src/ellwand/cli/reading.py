@@ -11,7 +11,7 @@ from types import FrameType
 from typing import TYPE_CHECKING, Final
 
 from ellwand.errors import BadInput
-from ellwand.language import is_chosen, speak
+from ellwand.language import _, is_chosen, speak
 from ellwand.units import Unit, format_length, parse_length
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def unit_of(unit: str | None) -> Unit | None:
         return "cm"
     if unit == "in":
         return "in"
-    raise BadInput("--unit", f"{unit!r} is not a unit", "choose cm or in")
+    raise BadInput("--unit", _("{unit!r} is not a unit", unit=unit), _("choose cm or in"))
 
 
 def pairs_of(given: Sequence[str]) -> dict[str, str]:
@@ -46,9 +46,9 @@ def pairs_of(given: Sequence[str]) -> dict[str, str]:
     for each in given:
         name, equals, value = (part.strip() for part in each.partition("="))
         if not equals:
-            raise BadInput(each[:60], "this is not FIELD=VALUE", "write it as in height=164")
+            raise BadInput(each[:60], _("this is not FIELD=VALUE"), _("write it as in height=164"))
         if name in table:
-            raise BadInput(name, "this is given twice", "give it once")
+            raise BadInput(name, _("this is given twice"), _("give it once"))
         table[name] = value
     return table
 
@@ -60,12 +60,20 @@ def widths_of(text: str, unit: Unit) -> tuple[float, ...]:
     """
     parts = [part.strip() for part in (text.split(",") if "," in text else text.split()) if part.strip()]
     if not 1 <= len(parts) <= MOST_WIDTHS:
-        raise BadInput("--widths", f"{len(parts)} widths are given", f"give 1 to {MOST_WIDTHS}, as in 90, 112, 150")
+        raise BadInput(
+            "--widths",
+            _("{count} widths are given", count=len(parts)),
+            _("give 1 to {most}, as in 90, 112, 150", most=MOST_WIDTHS),
+        )
     widths = tuple(parse_length(_plain(part), unit, "--widths") for part in parts)
     for part, width in zip(parts, widths, strict=True):
         if not NARROWEST <= width <= WIDEST:
             least, most = format_length(NARROWEST, unit), format_length(WIDEST, unit)
-            raise BadInput("--widths", f"{part} is no width of cloth", f"give widths from {least} to {most}")
+            raise BadInput(
+                "--widths",
+                _("{part} is no width of cloth", part=part),
+                _("give widths from {least} to {most}", least=least, most=most),
+            )
     return widths
 
 

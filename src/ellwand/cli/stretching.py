@@ -12,6 +12,8 @@ import typer
 from ellwand.cli.commands import AsJson, InUnit, SheetFile
 from ellwand.cli.reading import named, read_sheet_file, unit_of
 from ellwand.errors import BadInput
+from ellwand.language import N_, _
+from ellwand.units import decimal
 
 if TYPE_CHECKING:
     from ellwand.choose import Sheet
@@ -19,6 +21,8 @@ if TYPE_CHECKING:
     from ellwand.units import Unit
 
 AIMS: Final[tuple[Aim, ...]] = ("longest", "fullest", "most")
+STOPS: Final = (N_("least cloth"), N_("balanced"), N_("best bargain"), N_("fullest"))
+"""The names of stops on the trade-off curve."""
 
 For = Annotated[
     str | None,
@@ -38,7 +42,7 @@ def stretch(sheet: SheetFile, aim: For = None, effort: Effort = 0, as_json: AsJs
     from ellwand.plan.stretching import stretch as run
 
     if aim is not None and aim not in AIMS:
-        raise BadInput("--for", f"{aim!r} is nothing to ask for", "choose longest, fullest or most")
+        raise BadInput("--for", _("{aim!r} is nothing to ask for", aim=aim), _("choose longest, fullest or most"))
     with named(sheet):
         read = read_sheet_file(sheet)
         shown = unit_of(unit) or ("in" if read.wearer.get("unit") == "in" else "cm")
@@ -69,8 +73,9 @@ def freedom(sheet: SheetFile, out: Into = None, as_json: AsJson = False, unit: I
         from ellwand.depict.trade_off import trade_off_drawing
         from ellwand.publish.svg import svg
 
-        picture = svg(trade_off_drawing(curve, shown), 1.0, "cloth against garment")
-        print(f"Written into {out}: {', '.join(write_files({'trade-off.svg': picture.encode()}, out))}")
+        picture = svg(trade_off_drawing(curve, shown), 1.0, _("cloth against garment"))
+        written = write_files({"trade-off.svg": picture.encode()}, out)
+        print(_("Written into {folder}: {files}", folder=out, files=", ".join(written)))
     return 0
 
 
@@ -110,11 +115,12 @@ def _ways(tried: Sequence[Tried], unit: Unit) -> list[str]:
     from ellwand.units import format_length
 
     if not tried:
-        return ["No way to put it together lies on this cloth."]
-    lines = ["Ways the sheet leaves open (laid at once; ellwand make searches on from the best):"]
+        return [_("No way to put it together lies on this cloth.")]
+    lines = [_("Ways the sheet leaves open (laid at once; ellwand make searches on from the best):")]
     for each in tried[:6]:
-        how = changes_said(each.way.changes, unit) or "as plain as it can be"
-        lines.append(f"  {format_length(each.length, unit):>10} of cloth, {_long(each.seams, unit)} of seams: {how}")
+        how = changes_said(each.way.changes, unit) or _("as plain as it can be")
+        cloth, seams = f"{format_length(each.length, unit):>10}", _long(each.seams, unit)
+        lines.append(f"  {_('{cloth} of cloth, {seams} of seams: {how}', cloth=cloth, seams=seams, how=how)}")
     return lines
 
 
@@ -125,10 +131,14 @@ def _advice(tried: Sequence[Tried], advice: Sequence[Tried], unit: Unit) -> list
     plain = next((each for each in tried if not each.way.changes), None)
     if plain is None or not advice:
         return []
-    lines = ["", "What the sheet settles, and what it would save to settle it otherwise (the same garment when sewn):"]
+    lines = [
+        "",
+        _("What the sheet settles, and what it would save to settle it otherwise (the same garment when sewn):"),
+    ]
     for each in advice[:5]:
-        saved = format_length(plain.length - each.length, unit)
-        lines.append(f"  {saved:>10} less with {changes_said(each.way.changes, unit)}")
+        saved = f"{format_length(plain.length - each.length, unit):>10}"
+        said = _("{saved} less with {changes}", saved=saved, changes=changes_said(each.way.changes, unit))
+        lines.append(f"  {said}")
         lines.append(f"  {'':>10} ({to_write(each.way.changes, unit)})")
     return lines
 
@@ -139,27 +149,33 @@ def _curve(curve: TradeOff | None, unit: Unit) -> list[str]:
     if curve is None or not curve.points:
         return []
     names = {i: name for name, i in curve.stops}
-    lines = ["", "Within the ranges given, cloth against garment:"]
+    lines = ["", _("Within the ranges given, cloth against garment:")]
     for i, point in enumerate(curve.points):
         settings = ", ".join(
             f"{path.removeprefix('garment.')} {format_length(cm, unit)}" for path, cm in point.settings
         )
-        lines.append(
-            f"  {format_length(point.cloth, unit):>10}: length {format_length(point.length, unit)},"
-            f" hem {format_length(point.sweep, unit)}, {_area(point.area, unit)}"
-            f" ({settings})" + (f"  <- {names[i]}" if i in names else "")
+        said = _(
+            "{cloth}: length {length}, hem {hem}, {area} ({settings})",
+            cloth=f"{format_length(point.cloth, unit):>10}",
+            length=format_length(point.length, unit),
+            hem=format_length(point.sweep, unit),
+            area=_area(point.area, unit),
+            settings=settings,
         )
+        lines.append(f"  {said}" + (f"  <- {_(names[i])}" if i in names else ""))
     if len(curve.points) == 1:
-        lines.append("  Nothing in these ranges takes less cloth than that: take the fullest.")
+        lines.append(f"  {_('Nothing in these ranges takes less cloth than that: take the fullest.')}")
     return lines
 
 
 def _long(cm: float, unit: Unit) -> str:
-    return f"{cm / 100:.1f} m" if unit == "cm" else f"{cm / 91.44:.1f} yd"
+    return f"{decimal(cm / 100, 1)} m" if unit == "cm" else f"{decimal(cm / 91.44, 1)} yd"
 
 
 def _area(cm2: float, unit: Unit) -> str:
-    return f"{cm2 / 1e4:.2f} m²" if unit == "cm" else f"{cm2 / 91.44**2:.2f} sq yd"
+    if unit == "cm":
+        return f"{decimal(cm2 / 1e4, 2)} m²"
+    return _("{area} sq yd", area=decimal(cm2 / 91.44**2, 2))
 
 
 def _freedom(tried: Sequence[Tried], advice: Sequence[Tried], curve: TradeOff | None) -> dict[str, Any]:

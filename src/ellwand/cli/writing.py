@@ -10,12 +10,16 @@ from pathlib import Path
 from typing import Final
 
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.model.garment import Garment
+from ellwand.model.names import named
 
 ROLL: Final = 90.0
 """Paper on the roll for the long sheet is so wide (cm)."""
 
-NUMBERED: Final = re.compile(r"(lay|tears)-\d+\.svg|(chalk|tears|blocks)-\d+\.csv|pattern-long-\d+\.pdf")
+NUMBERED: Final = re.compile(
+    r"(lay|tears|stencil)-\d+\.svg|(chalk|tears|blocks)-\d+\.csv|pattern-long-\d+\.pdf|stencils\.pdf"
+)
 """Files of which a garment may have more or fewer each time."""
 
 
@@ -26,16 +30,28 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
     of an earlier run that had more of them are taken away.
     Raises BadInput when the folder cannot be written.
     """
-    from ellwand.publish import block_csv, card_pdf, chalk_csv, lay_svg, pieces_svg, sewing_md, tear_csv, tear_svg
+    from ellwand.publish import (
+        block_csv,
+        card_pdf,
+        chalk_csv,
+        lay_svg,
+        pieces_svg,
+        sewing_md,
+        sewing_pdf,
+        tear_csv,
+        tear_svg,
+    )
     from ellwand.publish.dxf import pattern_dxf
     from ellwand.publish.garment_json import garment_json
     from ellwand.publish.pattern import long_sheet_pdf, pattern_pdf
+    from ellwand.publish.stencil_sheets import stencil_svgs, stencils_pdf
 
     files: dict[str, bytes] = {
         "card.pdf": card_pdf(garment),
         "garment.json": garment_json(garment).encode(),
         "pieces.svg": pieces_svg(garment).encode(),
         "sewing.md": sewing_md(garment).encode(),
+        "sewing.pdf": sewing_pdf(garment),
         "pattern.pdf": pattern_pdf(garment),
         "pattern-letter.pdf": pattern_pdf(garment, "Letter"),
         "pattern.dxf": pattern_dxf(garment),
@@ -45,10 +61,19 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
         files[_numbered("chalk", number, "csv")] = chalk_csv(garment, lay).encode()
     unit, cloths = garment.wearer.unit, {cloth.name: cloth for cloth in garment.cloths}
     for number, plan in enumerate(garment.tears, 1):
-        drawn = tear_svg(plan, garment.draft.pieces, cloths[plan.lay.cloth], unit, f"Tears: {garment.title}")
+        drawn = tear_svg(
+            plan,
+            garment.draft.pieces,
+            cloths[plan.lay.cloth],
+            unit,
+            _("Tears: {garment}", garment=named(garment.title)),
+        )
         files[_numbered("tears", number, "svg")] = drawn.encode()
         files[_numbered("tears", number, "csv")] = tear_csv(plan, unit).encode()
         files[_numbered("blocks", number, "csv")] = block_csv(plan, garment.draft.pieces, unit).encode()
+    if sheets := stencils_pdf(garment, "Letter" if unit == "in" else "A4"):
+        files["stencils.pdf"] = sheets
+    files |= {f"stencil-{number}.svg": drawn.encode() for number, drawn in stencil_svgs(garment).items()}
     for number, sheet in enumerate(long_sheet_pdf(garment, ROLL), 1):
         files[_numbered("pattern-long", number, "pdf")] = sheet
     written = write_files(files, folder)
@@ -73,7 +98,9 @@ def write_files(files: Mapping[str, bytes], folder: Path) -> list[str]:
             write_whole(folder / name, data)
     except OSError as error:
         raise BadInput(
-            str(folder), f"the files cannot be written ({error.strerror})", "name another folder with --out"
+            str(folder),
+            _("the files cannot be written ({why})", why=error.strerror),
+            _("name another folder with --out"),
         ) from None
     return list(files)
 

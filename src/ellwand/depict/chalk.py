@@ -69,6 +69,9 @@ def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow,
             out.append(_traced_row(base, piece, placement, unit))
             continue
         for hole in piece.cut_holes:
+            if piece.kind == "applied":
+                out += _hole_rows(base, lie_ring(hole, placement), unit)
+                continue
             out += _neck_rows(base, piece, hole, placement, unit)
             lies = lie_ring(hole, placement)[::-1]
             out += _neck_points(base, half_on_cloth(lies, lay) if placement.on_fold else lies)
@@ -104,8 +107,18 @@ def _outline_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
     for stretch in trace(ring):
         if stretch.curved:
             ends = "–".join(names.get(end, "slit") for end in (stretch.points[0], stretch.points[-1]))
+            ends = ends if names else "all round"
             out += _curve_rows(base, stretch.points, ends, unit)
     return out + _slit_rows(base, ring)
+
+
+def _hole_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
+    """A hole in what is sewn on."""
+    out = [ChalkRow(*base, "corner", f"hole {letter}", at[1], at[0]) for letter, at in corner_letters(ring)]
+    for stretch in trace(ring):
+        if stretch.curved:
+            out += _curve_rows(base, stretch.points, "of the hole", unit)
+    return out
 
 
 def _slit_rows(base: Base, ring: Line) -> list[ChalkRow]:

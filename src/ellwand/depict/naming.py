@@ -50,7 +50,8 @@ def part_name(part: str, piece: Piece) -> str:
 
 def _beyond(part: str, piece: Piece) -> str:
     """What a part's name adds to its piece's."""
-    return " ".join(word for word in part.split("-") if word not in piece.name.split() and word != "half")
+    said = piece.name.replace(",", "").split()
+    return " ".join(word for word in part.split("-") if word not in said and word != "half")
 
 
 def places(draft: Draft, piece: Piece) -> str:

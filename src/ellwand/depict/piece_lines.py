@@ -8,6 +8,7 @@ import math
 from shapely import Polygon, box
 
 from ellwand.depict.fastenings import fastening_signs
+from ellwand.depict.guides import guide_role
 from ellwand.depict.lettering import CM_PER_POINT, Lettering, readable
 from ellwand.depict.outline import Slit
 from ellwand.depict.sizes import (
@@ -62,7 +63,7 @@ class PieceLines:
         self.strokes.append(Stroke("cut", piece.cut, True, piece.cut_holes))
         self.strokes.append(Stroke("sewn", piece.sewn, True, piece.sewn_holes))
         for guide in piece.guides:
-            self.strokes.append(Stroke("fold", guide.points))
+            self.strokes.append(Stroke(guide_role(guide), guide.points))
         signs = fastening_signs(piece, self.paper(0.7))
         self.strokes += signs
         self.letters.taken += [box(*bounds(sign.points)) for sign in signs]

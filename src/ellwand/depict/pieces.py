@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 from shapely import LineString
@@ -19,13 +20,22 @@ from ellwand.model.piece import Guide, Piece
 from ellwand.units import Unit
 
 
-def piece_drawing(piece: Piece, unit: Unit, *, number: int | None = None, how: str = "", scale: float = 0.1) -> Drawing:
+def piece_drawing(
+    piece: Piece,
+    unit: Unit,
+    *,
+    number: int | None = None,
+    how: str = "",
+    scale: float = 0.1,
+    worn: Sequence[Stroke] = (),
+) -> Drawing:
     """The piece with its sizes, to be drawn at ``scale`` (paper cm per cm), its cut outline starting at (0, 0).
 
-    ``number`` and ``how`` ('cut 2') are written inside where there is room.
+    ``number`` and ``how`` ('cut 2') are written inside where there is room; ``worn`` is what lies on it.
     """
     drawn = _Sheet(piece, unit, scale)
     drawn.outline()
+    drawn.strokes += worn
     drawn.sizes()
     drawn.slits()
     drawn.long_edges(level=True)

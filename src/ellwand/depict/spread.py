@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ellwand.depict.lettering import shape_of
 from ellwand.depict.naming import cut_how, numbers
 from ellwand.depict.pieces import piece_drawing
+from ellwand.depict.repeat_marks import motif_strokes
 from ellwand.geometry.lines import shift
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Label, Stroke
@@ -99,7 +100,8 @@ def _drawn(draft: Draft, unit: Unit, scale: float) -> list[Drawn]:
     key = numbers(draft.pieces)
     out = []
     for piece in draft.pieces:
-        drawing = piece_drawing(piece, unit, number=key[piece.id], how=cut_how(draft, piece), scale=scale)
+        on_it = motif_strokes(draft, piece)
+        drawing = piece_drawing(piece, unit, number=key[piece.id], how=cut_how(draft, piece), scale=scale, worn=on_it)
         x0, y0, x1, y1 = drawing_bounds(drawing, scale)
         out.append((moved(drawing, -x0, -y1), x1 - x0, y1 - y0))
     return sorted(out, key=lambda each: -each[2])

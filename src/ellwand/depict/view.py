@@ -5,9 +5,23 @@ from __future__ import annotations
 import math
 
 from ellwand.depict.setting_in import Face, SetIn, fan, inner_turn, set_in
+from ellwand.depict.view_bands import SleeveSeen, bands_on_body, bands_on_sleeve, body_seen
+from ellwand.depict.view_field import (
+    Bend,
+    Shown,
+    apart,
+    bending,
+    charge_strokes,
+    field_strokes,
+    in_tincture,
+    sleeve_tinctures,
+)
+from ellwand.depict.view_motifs import motifs_on_body, motifs_on_sleeve
+from ellwand.depict.view_neck import neck_curve, open_shoulders, opened_down, slit_x
+from ellwand.depict.view_other_bands import bands_on_other
 from ellwand.depict.view_others import other_view
 from ellwand.geometry.lines import Line, Point, arc, backwards, mirror, shift
-from ellwand.model.draft import Draft, piece_of
+from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Role, Stroke
 from ellwand.model.wearer import Hand
 
@@ -15,13 +29,15 @@ ARM_ANGLE = 38.0
 """How far the sleeves hang below the shoulder line in the picture (degrees)."""
 
 
-def garment_view(draft: Draft, face: Face) -> Drawing:
+def garment_view(draft: Draft, face: Face, shown: Shown = "hatching") -> Drawing:
     """The garment laid flat, seen from the front or from behind, hem at y ≈ 0, in cm.
 
     Gores fan out from their points: each half of the width they add turns the cloth beside it aside.
+    ``shown``: how tinctures are told apart where there are any, in hatching for paper or in colours for screens.
     """
     if draft.choices.other is not None:
-        return other_view(draft, face)
+        drawn = other_view(draft, face).strokes
+        return Drawing((*drawn, *bands_on_other(draft, face, drawn)) if draft.adornment.bands else drawn, ())
     size = draft.dimensions
     strokes: list[Stroke] = []
     places = set_in(draft, face)
@@ -29,17 +45,27 @@ def garment_view(draft: Draft, face: Face) -> Drawing:
     # the wearer's left lies at the viewer's right of the front
     sides: dict[Hand, int] = {"left": 1, "right": -1} if face == "front" else {"left": -1, "right": 1}
     sleeved = draft.choices.sleeve.shape != "none"
+    outline = trunk.outline()
+    step, tinctures = apart(outline), sleeve_tinctures(draft)
     if sleeved:
         for hand, sign in sides.items():
-            strokes += _Arm(draft, hand, sign).outline(face)
-    strokes.append(Stroke("garment", trunk.outline(), True))
+            arm, *lines = _Arm(draft, hand, sign).outline(face)
+            strokes += [arm, *in_tincture(arm.points, tinctures.get(hand), shown, step), *lines]
+    strokes.append(Stroke("garment", outline, True))
+    strokes += field_strokes(draft, face, outline, trunk.bend, shown)
     if face == "front":
         strokes.append(Stroke("garment back", trunk.back_neck(), True))
     if collar := draft.choices.neck.collar:
         if face == "front":
             strokes.append(Stroke("garment back", shift(trunk.back_neck(), 0.0, collar), True))
         strokes.append(Stroke("garment", trunk.collar(), True))
-    strokes += trunk.seams()
+    strokes += charge_strokes(draft, face, outline, trunk.bend, shown)
+    seams = trunk.seams()
+    if draft.adornment.bands or draft.adornment.repeats:
+        strokes += trunk.bands(outline, seams)
+        for hand, sign in sides.items():
+            strokes += _Arm(draft, hand, sign).bands(hand) if sleeved else []
+    strokes += seams
     if sleeved and size.gusset:
         strokes += [_Arm(draft, hand, sign).gusset() for hand, sign in sides.items()]
     return Drawing(tuple(strokes), ())
@@ -58,6 +84,11 @@ class _Trunk:
         own, other = (inner_turn(set_in(draft, f)) for f in (face, "back" if face == "front" else "front"))
         self.share = (own + other) / 2 / own if own else 1.0
         self.spare = 0.0 if own else other / 2
+
+    @property
+    def bend(self) -> Bend:
+        """From the flat cloth to where it lies in the picture."""
+        return bending([(place.x, place.gores, self._fan(place)) for place in self.places if place.name != "side"])
 
     def _fan(self, place: SetIn) -> float:
         """The turn of a place as it lies: both faces lie on each other, so what one adds is shared by the other."""
@@ -109,7 +140,7 @@ class _Trunk:
 
     def _neck(self, face: Face) -> Line:
         """Right half of the neck from the centre to the shoulder line."""
-        return tuple(sorted(_neck_curve(self.draft, face, self.length)))
+        return tuple(sorted(neck_curve(self.draft, face, self.length)))
 
     def outline(self) -> Line:
         """The whole outline, counter-clockwise from the centre of the hem."""
@@ -140,6 +171,12 @@ class _Trunk:
             out[-1] = end
         return tuple(point for i, point in enumerate(out) if i == 0 or math.dist(point, out[i - 1]) > 1e-6)
 
+    def bands(self, outline: Line, seams: list[Stroke]) -> list[Stroke]:
+        """What is put on the body."""
+        hem = self._hem(self._edge()[-1])
+        seen = body_seen(self.draft, self.face, outline, hem, self._neck(self.face), self._edge(), seams)
+        return [*bands_on_body(self.draft, seen), *motifs_on_body(self.draft, self.face, seen)]
+
     def back_neck(self) -> Line:
         """The inside of the back, seen through the front neck."""
         front, back = self._neck("front"), self._neck("back")
@@ -164,7 +201,7 @@ class _Trunk:
         neck_y = self._neck(self.face)[0][1]
         seam_from = neck_y
         if any(closure.at == f"centre-{self.face}" for closure in draft.choices.closures):
-            seam_from = max(0.0, neck_y - _opened_down(draft, self.face, self.length))
+            seam_from = max(0.0, neck_y - opened_down(draft, self.face, self.length))
             both("opening", ((0.0, neck_y), (0.0, seam_from)))
         seam_to = max((p.gores for p in self.places if p.x == 0), default=0.0)
         if (seam_from < neck_y or draft.choices.body.centre_seam in (self.face, "both")) and seam_from > seam_to:
@@ -194,70 +231,13 @@ class _Trunk:
             if place.count > 1 and place.x == 0 and place.gores:
                 both("seam", ((0.0, place.gores), (0.0, 0.0)))
         if size.neck_slit and self.face == ("back" if draft.choices.neck.slit == "back" else "front"):
-            x = _slit_x(draft)
-            top = min(_neck_curve(draft, self.face, self.length), key=lambda p: (abs(p[0] - abs(x)), p[1]))[1]
+            x = slit_x(draft)
+            top = min(neck_curve(draft, self.face, self.length), key=lambda p: (abs(p[0] - abs(x)), p[1]))[1]
             out.append(Stroke("opening", ((x, top + draft.choices.neck.collar), (x, top - size.neck_slit))))
         edge = max(x for x, _ in self._neck(self.face))
-        for x, opened in _open_shoulders(draft, self.face):
+        for x, opened in open_shoulders(draft, self.face):
             out.append(Stroke("opening", ((x * edge, self.length), (x * (edge + opened), self.length))))
         return out
-
-
-def _neck_curve(draft: Draft, face: Face, length: float) -> list[Point]:
-    """The sewn neck of a face, right half, with the shoulder line at y = ``length`` and the centre at x = 0."""
-    for piece in draft.pieces:
-        edges = [edge for edge in piece.edges if edge.kind == "neck"]
-        if not edges or not piece.name.startswith(("body", face)):
-            continue
-        points = [p for edge in edges for p in edge.points]
-        whole = not piece.name.startswith((f"{face} half", "body half"))
-        xs = [x for x, _ in points]
-        middle = (min(xs) + max(xs)) / 2 if whole else min(xs)
-        fold = next((g.points[0][1] for g in piece.guides if g.name == "shoulder fold"), None)
-        top = fold if fold is not None else max(y for _, y in points)
-        if fold is None or face == "front":
-            kept = [(x - middle, length + y - top) for x, y in points if y <= top + 1e-6]
-        else:
-            kept = [(x - middle, length - (y - top)) for x, y in points if y >= top - 1e-6]
-        kept = [(max(0.0, x), y) for x, y in kept if x > -1e-6]
-        low = min(y for _, y in kept)
-        return sorted({*kept, (0.0, low)})
-    raise ValueError("a garment without neck")
-
-
-def _opened_down(draft: Draft, face: Face, whole: float) -> float:
-    """How far down from the neck a closure opens the centre (cm); ``whole`` where it is open to the hem."""
-    stem = f"centre-{face}-opening"
-    return next(
-        (
-            abs(edge.points[-1][1] - edge.points[0][1])
-            for part in draft.parts
-            for edge in piece_of(draft, part.id).edges
-            if edge.id.startswith(stem)
-        ),
-        whole,
-    )
-
-
-def _slit_x(draft: Draft) -> float:
-    """Where the neck slit lies in the picture of the front: the wearer's left is at the viewer's right."""
-    choice = draft.choices.neck.slit
-    if choice not in ("left", "right"):
-        return 0.0
-    half = max(x for x, _ in _neck_curve(draft, "front", 0.0))
-    aside = half if draft.choices.neck.shape in ("rectangle", "square") else 0.6 * half
-    return aside if choice == "left" else -aside
-
-
-def _open_shoulders(draft: Draft, face: Face) -> list[tuple[int, float]]:
-    """Which side of the picture (1 right, −1 left) a shoulder is open beside the neck, and how far (cm)."""
-    left = 1 if face == "front" else -1
-    return [
-        (left if "left" in f"{part.id}-{edge.id}".split("-") else -left, math.dist(edge.points[0], edge.points[-1]))
-        for part in draft.parts
-        for edge in piece_of(draft, part.id).edges
-        if edge.kind == "shoulder opening" and face in f"{part.id}-{edge.id}".split("-")
-    ]
 
 
 class _Arm:
@@ -294,6 +274,18 @@ class _Arm:
             start = (size.panel_width / 2, size.length - share * size.armhole)
             out.append(self._stroke("seam", (start, self.at(self.long, deep)), False))
         return out
+
+    def bands(self, hand: Hand) -> list[Stroke]:
+        """What is put on the sleeve."""
+        outline = self.outline("front")[0].points
+        cuff = tuple((self.sign * x, y) for x, y in (self.at(self.long, 0.0), self._under_cuff()))
+
+        def at(far: float, deep: float) -> Point:
+            x, y = self.at(far, deep)
+            return self.sign * x, y
+
+        seen = SleeveSeen(outline, at, self.long, cuff)
+        return [*bands_on_sleeve(self.draft, hand, seen), *motifs_on_sleeve(self.draft, hand, seen)]
 
     def gusset(self) -> Stroke:
         """The gusset folded under the arm: along the body's side and along the sleeve's under edge."""

@@ -12,6 +12,7 @@ from ellwand.draft.size import beneath
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import length as length_of
 from ellwand.geometry.reach import ELBOW_SHARE
+from ellwand.language import _
 from ellwand.model.choices import Choices
 from ellwand.model.wearer import HANDS, Wearer, upper
 from ellwand.units import format_length, round_near, round_up
@@ -79,9 +80,12 @@ def arm_of(
     if length < 4:
         raise CannotDraft(
             "garment.sleeve.length",
-            f"the body already reaches {format_length(drop)} down the arm, so this sleeve would be"
-            f" {format_length(max(length, 0))} long",
-            'choose a longer sleeve, shape = "none", or cut = "shoulder panels"',
+            _(
+                "the body already reaches {drop} down the arm, so this sleeve would be {length} long",
+                drop=format_length(drop),
+                length=format_length(max(length, 0)),
+            ),
+            _('choose a longer sleeve, shape = "none", or cut = "shoulder panels"'),
         )
     hangs = _drop(choices, grid)
     high = length - rise
@@ -111,9 +115,13 @@ def arm_of(
     if gusset + opening > underarm - 1:
         raise CannotDraft(
             "garment.sleeve",
-            f"a gusset of {format_length(gusset)} and a cuff opening of {format_length(opening)} do not fit on an"
-            f" underarm seam of {format_length(underarm)}",
-            "choose a longer sleeve, a smaller gusset or a wider cuff",
+            _(
+                "a gusset of {gusset} and a cuff opening of {opening} do not fit on an underarm seam of {underarm}",
+                gusset=format_length(gusset),
+                opening=format_length(opening),
+                underarm=format_length(underarm),
+            ),
+            _("choose a longer sleeve, a smaller gusset or a wider cuff"),
         )
     return Arm(top, length, elbow, max(elbow_height, 0.0), cuff, opening, kite, behind, rise, hollow, hangs, gore)
 
@@ -125,15 +133,15 @@ def _head(choices: Choices, armhole: float) -> tuple[float, float, float]:
         if sleeve.head_ease:
             raise CannotDraft(
                 "garment.sleeve.head_ease",
-                "a straight head is sewn in level, without ease",
-                'choose head = "shaped", or leave head_ease out',
+                _("a straight head is sewn in level, without ease"),
+                _('choose head = "shaped", or leave head_ease out'),
             )
         return 0.0, 0.0, armhole
     if body.cut == "wide panels" and body.shoulder == "fold":
         raise CannotDraft(
             "garment.sleeve.head",
-            "on wide panels folded over the shoulder the armhole stays straight",
-            'choose body.shoulder = "seam", cut = "shoulder panels", or head = "straight"',
+            _("on wide panels folded over the shoulder the armhole stays straight"),
+            _('choose body.shoulder = "seam", cut = "shoulder panels", or head = "straight"'),
         )
     rise, hollow = armhole * CAP_SHARE, armhole * HOLLOW_SHARE
     along = length_of(armhole_line(armhole, hollow)) + sleeve.head_ease / 2
@@ -151,16 +159,16 @@ def _behind(choices: Choices, armhole: float, top: float, side_panel: float, gus
     if gusset:
         raise CannotDraft(
             "garment.sleeve.seam",
-            "a gusset ends the underarm seam, so with one the long seam cannot lie behind the arm",
-            'choose seam = "under", gusset = "none", or body.cut = "shoulder panels" with whole side panels',
+            _("a gusset ends the underarm seam, so with one the long seam cannot lie behind the arm"),
+            _('choose seam = "under", gusset = "none", or body.cut = "shoulder panels" with whole side panels'),
         )
     if side_panel:
         return (top - side_panel) / 2
     if sleeve.head == "shaped":
         raise CannotDraft(
             "garment.sleeve.seam",
-            "on wide panels a seam behind the arm would cut into the shaped head",
-            'choose seam = "under", head = "straight", or body.cut = "shoulder panels"',
+            _("on wide panels a seam behind the arm would cut into the shaped head"),
+            _('choose seam = "under", head = "straight", or body.cut = "shoulder panels"'),
         )
     return armhole / 2
 
@@ -169,11 +177,15 @@ def _drop(choices: Choices, grid: float) -> float:
     sleeve = choices.sleeve
     if sleeve.drop and sleeve.shape != "wide":
         raise CannotDraft(
-            "garment.sleeve.drop", "only a wide sleeve's opening can hang lower", 'choose shape = "wide", or drop = 0'
+            "garment.sleeve.drop",
+            _("only a wide sleeve's opening can hang lower"),
+            _('choose shape = "wide", or drop = 0'),
         )
     if sleeve.drop and choices.growth:
         raise CannotDraft(
-            "garment.sleeve.drop", "a slanted cuff cannot be let down as the child grows", "leave out drop or growth"
+            "garment.sleeve.drop",
+            _("a slanted cuff cannot be let down as the child grows"),
+            _("leave out drop or growth"),
         )
     return round_near(sleeve.drop, grid)
 
@@ -187,27 +199,34 @@ def _gore(
         return 0.0
     where = "garment.sleeve.elbow_gore"
     if choices.growth:
-        raise CannotDraft(where, "a cuff with a gore cannot be taken up evenly", "leave out elbow_gore or growth")
+        raise CannotDraft(where, _("a cuff with a gore cannot be taken up evenly"), _("leave out elbow_gore or growth"))
     if choices.sleeve.drop:
-        raise CannotDraft(where, "a gore's hem does not meet a slanted cuff", "leave out elbow_gore or drop")
+        raise CannotDraft(where, _("a gore's hem does not meet a slanted cuff"), _("leave out elbow_gore or drop"))
     if elbow_height < 8 or elbow_height > high - gusset - 2:
         raise CannotDraft(
-            where, "the sleeve has no room for a gore from its elbow to its cuff", 'choose length = "wrist"'
+            where, _("the sleeve has no room for a gore from its elbow to its cuff"), _('choose length = "wrist"')
         )
     base = max(grid, round_near(asked, grid))
     if base > elbow_height * math.pi / 3:
         raise CannotDraft(
             where,
-            f"{format_length(base)} is too wide for a gore {format_length(elbow_height)} long",
-            f"make it {format_length(math.floor(elbow_height))} or less",
+            _(
+                "{base} is too wide for a gore {long} long",
+                base=format_length(base),
+                long=format_length(elbow_height),
+            ),
+            _("make it {most} or less", most=format_length(math.floor(elbow_height))),
         )
     if cuff + base < passes - 1e-6:
         need = round_up(passes - cuff, grid)
         raise CannotDraft(
             where,
-            f"cuff and gore, {format_length(cuff + base)} together, do not pass the hand, which needs"
-            f" {format_length(passes)}",
-            f"make the gore {format_length(need)} wide, or choose a wider cuff",
+            _(
+                "cuff and gore, {both} together, do not pass the hand, which needs {passes}",
+                both=format_length(cuff + base),
+                passes=format_length(passes),
+            ),
+            _("make the gore {need} wide, or choose a wider cuff", need=format_length(need)),
         )
     return base
 
@@ -223,26 +242,34 @@ def _cuff(choices: Choices, wearer: Wearer, grid: float, top: float, share: floa
         if cuff < on_arm:
             raise CannotDraft(
                 "garment.sleeve.cuff",
-                f"{format_length(cuff)} is closer than the arm, {format_length(on_arm)} where the sleeve ends",
-                f"make the cuff at least {format_length(round_up(on_arm + 0.5, grid))}",
+                _(
+                    "{cuff} is closer than the arm, {on_arm} where the sleeve ends",
+                    cuff=format_length(cuff),
+                    on_arm=format_length(on_arm),
+                ),
+                _("make the cuff at least {least}", least=format_length(round_up(on_arm + 0.5, grid))),
             )
         if sleeve.shape == "straight" and abs(cuff - top) > grid:
             raise CannotDraft(
                 "garment.sleeve.cuff",
-                f"a straight sleeve is as wide at the cuff as at its top, {format_length(top)}",
-                'leave cuff out, or choose shape = "tapered" or "wide"',
+                _("a straight sleeve is as wide at the cuff as at its top, {top}", top=format_length(top)),
+                _('leave cuff out, or choose shape = "tapered" or "wide"'),
             )
         if sleeve.shape in ("tapered", "fitted forearm") and cuff > top:
             raise CannotDraft(
                 "garment.sleeve.cuff",
-                f"{format_length(cuff)} is wider than the sleeve's top, {format_length(top)}",
-                'choose shape = "wide" or a closer cuff',
+                _(
+                    "{cuff} is wider than the sleeve's top, {top}",
+                    cuff=format_length(cuff),
+                    top=format_length(top),
+                ),
+                _('choose shape = "wide" or a closer cuff'),
             )
         if sleeve.shape == "wide" and cuff < top:
             raise CannotDraft(
                 "garment.sleeve.cuff",
-                f"a wide sleeve opens wider than its top, {format_length(top)}",
-                'give a larger cuff or choose shape = "tapered"',
+                _("a wide sleeve opens wider than its top, {top}", top=format_length(top)),
+                _('give a larger cuff or choose shape = "tapered"'),
             )
         return cuff, passes
     if sleeve.shape == "straight":
@@ -262,8 +289,8 @@ def _elbow(wearer: Wearer, grid: float, top: float, cuff: float, elbow_height: f
     if elbow_height < 8:
         raise CannotDraft(
             "garment.sleeve.length",
-            "a sleeve with a fitted forearm has to reach well below the elbow",
-            'choose length = "wrist" or shape = "tapered"',
+            _("a sleeve with a fitted forearm has to reach well below the elbow"),
+            _('choose length = "wrist" or shape = "tapered"'),
         )
     # loose above: a bent elbow takes about the upper arm plus 6 cm (common practice, no source)
     return min(top, max(cuff, round_up(wearer["upper_arm_girth"] + 6, grid)))
@@ -288,8 +315,11 @@ def _opening(
     if passes > top or wide <= cuff_at:
         raise CannotDraft(
             "garment.sleeve.cuff",
-            f"the sleeve is nowhere wide enough for the hand, which needs {format_length(passes)}",
-            "widen the sleeve",
+            _(
+                "the sleeve is nowhere wide enough for the hand, which needs {passes}",
+                passes=format_length(passes),
+            ),
+            _("widen the sleeve"),
         )
     share = max(0.0, passes - cuff_at) / (wide - cuff_at)
     rise = share * (high - base)
@@ -300,7 +330,7 @@ def _opening(
     if opening > math.hypot(length, (top - cuff) / 2) - gusset - 1:
         raise CannotDraft(
             "garment.sleeve.cuff",
-            "the sleeve would have to open all the way to the gusset for the hand to pass",
-            "choose a wider cuff",
+            _("the sleeve would have to open all the way to the gusset for the hand to pass"),
+            _("choose a wider cuff"),
         )
     return opening

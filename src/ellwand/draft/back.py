@@ -11,6 +11,7 @@ from typing import Final
 from ellwand.draft.fill import Key
 from ellwand.draft.seamline import SeamLine
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.choices import Choices
 
 DEEPEST_ARC: Final = 0.5
@@ -50,5 +51,5 @@ def deepest(choices: Choices) -> float:
     Raises CannotDraft for a train in the air.
     """
     if choices.train and choices.length != "floor":
-        raise CannotDraft("garment.train", "only a garment down to the floor trails", 'choose length = "floor"')
+        raise CannotDraft("garment.train", _("only a garment down to the floor trails"), _('choose length = "floor"'))
     return choices.body.back_longer + choices.train

@@ -10,7 +10,9 @@ from typing import Final, Literal
 
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, Point, length, split
+from ellwand.language import _
 from ellwand.model.draft import Draft
+from ellwand.model.names import named
 from ellwand.model.piece import Edge, Piece
 
 NEAREST: Final = 0.5
@@ -45,7 +47,7 @@ class Cut:
 
 
 def _refused(problem: str) -> CannotDraft:
-    return CannotDraft("garment.body.pieced", problem, "piece it elsewhere")
+    return CannotDraft("garment.body.pieced", problem, _("piece it elsewhere"))
 
 
 def crossings(piece: Piece, cut: Cut) -> dict[str, list[float]]:
@@ -56,19 +58,19 @@ def crossings(piece: Piece, cut: Cut) -> dict[str, list[float]]:
     for hole in piece.sewn_holes:
         reach = [cut.beyond(point) for point in hole]
         if min(reach) < NEAREST_HOLE and max(reach) > -NEAREST_HOLE:
-            raise _refused(f"a piecing seam of the {piece.name} would run through the neck")
+            raise _refused(_("a piecing seam of the {name} would run through the neck", name=named(piece.name)))
     ring = [edge for edge in piece.edges if lies_on(edge, piece.sewn)]
     out = {edge.id: on_line(edge.points, cut) for edge in ring}
     if any(out[edge.id] for edge in ring if edge.kind in ("neck", "neck slit")):
-        raise _refused(f"a piecing seam of the {piece.name} would run through the neck")
+        raise _refused(_("a piecing seam of the {name} would run through the neck", name=named(piece.name)))
     signs = [side for edge in ring for line in split(edge.points, out[edge.id]) for side in [side_of(line, cut)]]
     if 0 in signs:
-        raise _refused(f"a piecing seam of the {piece.name} would run along an edge")
+        raise _refused(_("a piecing seam of the {name} would run along an edge", name=named(piece.name)))
     turns = sum(1 for a, b in zip(signs, [*signs[1:], *signs[:1]], strict=True) if a != b)
     if turns == 0:
-        raise _refused(f"a piecing seam would miss the {piece.name}")
+        raise _refused(_("a piecing seam would miss the {name}", name=named(piece.name)))
     if turns > 2:
-        raise _refused(f"a piecing seam of the {piece.name} would run through a slit or a hollow")
+        raise _refused(_("a piecing seam of the {name} would run through a slit or a hollow", name=named(piece.name)))
     return {edge: at for edge, at in out.items() if at}
 
 
@@ -119,7 +121,7 @@ def spread(draft: Draft, first: Mapping[tuple[str, str], Sequence[float]]) -> Ma
         if any(abs(at - known) < _ONE for known in marks[key]):
             continue
         if any(abs(at - known) < NEAREST for known in (0.0, cm[key], *marks[key])):
-            raise _refused("a piecing seam would end right beside a corner")
+            raise _refused(_("a piecing seam would end right beside a corner"))
         marks[key].append(at)
         for other, same_way in sewn_to[key]:
             share = at / cm[key]

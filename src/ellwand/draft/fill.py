@@ -12,7 +12,9 @@ from ellwand.draft.neck import NeckLine
 from ellwand.draft.seamline import SeamLine, Wedge
 from ellwand.draft.size import Sized
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.draft import Note
+from ellwand.model.names import named
 from ellwand.model.piece import EdgeKind
 from ellwand.model.wearer import HANDS
 from ellwand.units import format_length
@@ -95,9 +97,13 @@ def _fill(
     if split > top - 1:
         raise CannotDraft(
             "garment.splits",
-            f"a split {format_length(split)} high at the {place} runs past the top of its seam,"
-            f" {format_length(top)} above the hem",
-            "make it lower",
+            _(
+                "a split {split} high at the {place} runs past the top of its seam, {top} above the hem",
+                split=format_length(split),
+                place=place,
+                top=format_length(top),
+            ),
+            _("make it lower"),
         )
     wedges: list[Wedge] = []
     for gore in here:
@@ -119,8 +125,12 @@ def _start(gore: Sized, top: float, notes: list[Note]) -> float:
     if gore.place not in ("side", "side-front", "side-back"):
         raise CannotDraft(
             "garment.gores",
-            f"a gore {format_length(gore.start)} high at the {gore.place} runs into the neck",
-            "start it lower",
+            _(
+                "a gore {start} high at the {place} runs into the neck",
+                start=format_length(gore.start),
+                place=gore.place,
+            ),
+            _("start it lower"),
         )
     note = Note("gore-to-armpit", gore.place, {"asked": gore.start, "start": top})
     if note not in notes:
@@ -133,14 +143,17 @@ def _can_be_blunt(gore: Sized, top: float, count: int) -> None:
     if count > 1:
         raise CannotDraft(
             "garment.gores",
-            f"gores side by side at the {gore.place} come to points, for a seam between them ends in one",
-            "leave top out, or set in one gore",
+            _(
+                "gores side by side at the {place} come to points, for a seam between them ends in one",
+                place=gore.place,
+            ),
+            _("leave top out, or set in one gore"),
         )
     if gore.start > top - 1:
         raise CannotDraft(
             "garment.gores",
-            "a gore with a blunt top that reaches the armpit is a side panel",
-            'choose body.cut = "shoulder panels" with a flare, or start it lower',
+            _("a gore with a blunt top that reaches the armpit is a side panel"),
+            _('choose body.cut = "shoulder panels" with a flare, or start it lower'),
         )
 
 
@@ -155,8 +168,8 @@ def _middle_must_open(line: SeamLine) -> None:
     if line.split and len(line.wedges) % 2:
         raise CannotDraft(
             "garment.splits",
-            f"the split at the {line.place} would run up the middle of a whole gore",
-            'choose make = "halves" for that gore',
+            _("the split at the {place} would run up the middle of a whole gore", place=line.place),
+            _('choose make = "halves" for that gore'),
         )
 
 
@@ -167,9 +180,12 @@ def _with_neck_slit(line: SeamLine, neck: NeckLine, seam: bool) -> SeamLine:
     if neck.slit_x == 0 and room < 3:
         raise CannotDraft(
             "garment.neck.slit",
-            f"the neck slit, {format_length(neck.slit)} long, runs into what is set below it at the centre"
-            f" {neck.slit_face}",
-            "lower the gore or split, or move the slit to the left or right",
+            _(
+                "the neck slit, {slit} long, runs into what is set below it at the {place}",
+                slit=format_length(neck.slit),
+                place=named(f"centre {neck.slit_face}"),
+            ),
+            _("lower the gore or split, or move the slit to the left or right"),
         )
     return replace(line, slit=neck.slit) if seam and neck.slit_x == 0 else line
 
@@ -184,8 +200,12 @@ def _opened_down(line: SeamLine, low: float) -> SeamLine:
     if line.top - low < SHORTEST_OPENING:
         raise CannotDraft(
             "garment.closures",
-            f"only {format_length(line.top - low)} of the {line.place} is left to open above the gore or split",
-            "start the gore lower or open the garment elsewhere",
+            _(
+                "only {left} of the {place} is left to open above the gore or split",
+                left=format_length(line.top - low),
+                place=line.place,
+            ),
+            _("start the gore lower or open the garment elsewhere"),
         )
     return replace(line, opening=line.top - low)
 
@@ -195,8 +215,8 @@ def stays_whole(lines: Mapping[Key, SeamLine]) -> None:
     if all(_opens_through(lines[f"centre-{face}", ""]) for face in ("front", "back")):
         raise CannotDraft(
             "garment.closures",
-            "open from the neck to the hem in front and behind it falls into two halves",
-            'close one of them below: to = "hip" without a split there',
+            _("open from the neck to the hem in front and behind it falls into two halves"),
+            _('close one of them below: to = "hip" without a split there'),
         )
 
 
@@ -212,7 +232,7 @@ def _with_side_opening(line: SeamLine) -> SeamLine:
     if opening < SHORTEST_OPENING:
         raise CannotDraft(
             "garment.closures",
-            "no side seam is left to open above the gore or split",
-            "start the gore lower or open the garment elsewhere",
+            _("no side seam is left to open above the gore or split"),
+            _("start the gore lower or open the garment elsewhere"),
         )
     return replace(line, opening=opening)

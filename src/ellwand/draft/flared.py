@@ -13,6 +13,7 @@ from ellwand.draft.seamline import SeamLine, Segment
 from ellwand.errors import CannotDraft
 from ellwand.geometry.flare import flare
 from ellwand.geometry.lines import Line, Point, length
+from ellwand.language import _
 from ellwand.model.choices import GoreHem
 from ellwand.model.draft import EdgeRef
 from ellwand.model.piece import EdgeKind, Level
@@ -170,8 +171,11 @@ def _stretched(segments: Sequence[Segment], whole: float) -> list[Segment]:
     if elastic is None and extra > 1e-6:
         raise CannotDraft(
             "garment.gores",
-            f"the flare makes the side seam {format_length(extra)} longer, and a gore up to the armpit leaves no seam"
-            " to take that up",
-            "start the side gore lower, or leave the flare out",
+            _(
+                "the flare makes the side seam {extra} longer, and a gore up to the armpit leaves no seam to"
+                " take that up",
+                extra=format_length(extra),
+            ),
+            _("start the side gore lower, or leave the flare out"),
         )
     return [(tag, kind, size + (extra if i == elastic else 0.0)) for i, (tag, kind, size) in enumerate(segments)]

@@ -23,6 +23,7 @@ from ellwand.draft.plan import Plan
 from ellwand.draft.seamline import SeamLine, Segment, lowered
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import bounds
+from ellwand.language import _
 from ellwand.model.draft import Draft, EdgeRef
 from ellwand.units import round_near
 
@@ -79,7 +80,7 @@ def _row(line: SeamLine) -> Row:
     sides: dict[tuple[int, str], list[Segment]] = defaultdict(list)
     seams: list[tuple[End, End]] = []
     count, low = len(line.wedges), 0.0
-    for n, (panel_tag, _, size) in enumerate(line.rises()):
+    for n, (panel_tag, _edge, size) in enumerate(line.rises()):
         here = [-1, *(i for i, wedge in enumerate(line.wedges) if wedge.start > low + 1e-6), count]
         for i, j in itertools.pairwise(here):
             in_middle = i < count / 2 <= j
@@ -87,8 +88,8 @@ def _row(line: SeamLine) -> Row:
             if opened and (i < 0 or j == count):
                 raise CannotDraft(
                     "garment.splits",
-                    f"the split at the {line.place} would run up between a gore and its panel",
-                    "let the gores on both sides of it start at one height",
+                    _("the split at the {place} would run up between a gore and its panel", place=line.place),
+                    _("let the gores on both sides of it start at one height"),
                 )
             number = f"-{n + 1}" if n else ""
             stretches: list[Segment] = [
@@ -166,4 +167,4 @@ def _first_that_goes(draft: Draft, piece: str, heights: Iterator[float]) -> Draf
             return pieced(draft, piece, Cut("y", y, "high", "tip"))
         except CannotDraft as error:
             refused = refused or error
-    raise CannotDraft("garment.gores", refused.problem if refused else "", 'choose make = "whole"')
+    raise CannotDraft("garment.gores", refused.problem if refused else "", _('choose make = "whole"'))

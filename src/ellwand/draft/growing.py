@@ -13,6 +13,7 @@ from ellwand.draft.assemble import draft
 from ellwand.draft.plan import plan_of
 from ellwand.errors import BadInput
 from ellwand.geometry.lines import Line, length
+from ellwand.language import _
 from ellwand.model.choices import Choices, Growth, Landmark, SleeveLength, Span
 from ellwand.model.draft import Draft, TakenUp
 from ellwand.model.piece import Guide, Level, Piece
@@ -30,7 +31,9 @@ def draft_to_grow(choices: Choices, growth: Growth, now: Wearer, later: Wearer, 
     Raises BadInput where the wearer does not grow, CannotDraft when no such garment can be cut.
     """
     if later is now:
-        raise BadInput("garment.growth", "only a child whose age is given grows", "give wearer.age, or leave it out")
+        raise BadInput(
+            "garment.growth", _("only a child whose age is given grows"), _("give wearer.age, or leave it out")
+        )
     small = plan_of(choices, now).dimensions
     large = draft(_grown(choices, now, later), later, cloth)
     spare = TakenUp(

@@ -10,6 +10,7 @@ from ellwand.draft.neck_curves import curve
 from ellwand.draft.seamline import HALF_SLIT
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line
+from ellwand.language import _
 from ellwand.model.choices import Choices, Neck
 from ellwand.model.draft import Note
 from ellwand.model.wearer import HANDS, Hand, Wearer, upper
@@ -106,9 +107,12 @@ def neck_of(choices: Choices, wearer: Wearer, grid: float, notes: list[Note]) ->
     if 2 * line.half_width >= wearer["across_shoulder"]:
         raise CannotDraft(
             "garment.neck",
-            f"the opening would be {format_length(2 * line.half_width)} wide, wider than the shoulders"
-            f" ({format_length(wearer['across_shoulder'])})",
-            'choose less ease, or shape = "keyhole"',
+            _(
+                "the opening would be {wide} wide, wider than the shoulders ({shoulders})",
+                wide=format_length(2 * line.half_width),
+                shoulders=format_length(wearer["across_shoulder"]),
+            ),
+            _('choose less ease, or shape = "keyhole"'),
         )
     missing = (head + SLIT_EASE - target) / 2
     if shoulders:
@@ -128,18 +132,18 @@ def _legal(neck: Neck, slit_side: str) -> None:
     if neck.shape == "keyhole" and slit_side == "none":
         raise CannotDraft(
             "garment.neck.slit",
-            "a keyhole neck is a round neck with a slit",
-            'choose slit = "centre", or shape = "round"',
+            _("a keyhole neck is a round neck with a slit"),
+            _('choose slit = "centre", or shape = "round"'),
         )
     if neck.opening != "none" and slit_side != "none":
         raise CannotDraft(
             "garment.neck.opening",
-            "the neck has a slit already, so no shoulder need be open",
-            'choose shape = "round" and slit = "none", or opening = "none"',
+            _("the neck has a slit already, so no shoulder need be open"),
+            _('choose shape = "round" and slit = "none", or opening = "none"'),
         )
     if neck.back == "pointed" and neck.shape != "V":
         raise CannotDraft(
-            "garment.neck.back", "only a V neck has a pointed back", 'choose shape = "V", or leave it out'
+            "garment.neck.back", _("only a V neck has a pointed back"), _('choose shape = "V", or leave it out')
         )
 
 
@@ -157,16 +161,22 @@ def leaves_shoulder(neck: NeckLine, panel: float) -> None:
     if 2 * neck.half_width > panel - 4:
         raise CannotDraft(
             "garment.neck",
-            f"the opening, {format_length(2 * neck.half_width)} wide, leaves no shoulder on a panel of"
-            f" {format_length(panel)}",
-            'choose less ease, or shape = "keyhole"',
+            _(
+                "the opening, {wide} wide, leaves no shoulder on a panel of {panel}",
+                wide=format_length(2 * neck.half_width),
+                panel=format_length(panel),
+            ),
+            _('choose less ease, or shape = "keyhole"'),
         )
     seam, opened = panel / 2 - neck.at_shoulder, max(neck.open_shoulders.values(), default=0.0)
     if opened > seam - SHOULDER_LEFT:
         one = len(neck.open_shoulders) == 1
         raise CannotDraft(
             "garment.neck.opening",
-            f"{format_length(opened)} of shoulder must open for the head to pass, and the seam is"
-            f" {format_length(seam)}",
-            'choose opening = "both shoulders", or more ease' if one else "choose more ease, or a slit instead",
+            _(
+                "{opened} of shoulder must open for the head to pass, and the seam is {seam}",
+                opened=format_length(opened),
+                seam=format_length(seam),
+            ),
+            _('choose opening = "both shoulders", or more ease') if one else _("choose more ease, or a slit instead"),
         )

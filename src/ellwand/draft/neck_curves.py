@@ -14,6 +14,7 @@ from scipy.optimize import brentq
 
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, length
+from ellwand.language import _
 from ellwand.model.choices import Neck, NeckShape
 from ellwand.model.wearer import Wearer
 from ellwand.units import format_length
@@ -111,9 +112,12 @@ def _square(target: float, wearer: Wearer, neck: Neck) -> Halves:
     if neck.front_drop and neck.back_drop:
         raise CannotDraft(
             "garment.neck.front_drop",
-            f"a square {format_length(target)} round is {format_length(side)} deep in all, so only one drop can be"
-            " chosen",
-            'leave back_drop out, or choose shape = "rectangle"',
+            _(
+                "a square {target} round is {side} deep in all, so only one drop can be chosen",
+                target=format_length(target),
+                side=format_length(side),
+            ),
+            _('leave back_drop out, or choose shape = "rectangle"'),
         )
     drop = side - neck.front_drop if neck.front_drop else _back_drop(neck, side / 3)
     return _box(side / 2, side - drop, drop, target)
@@ -147,9 +151,12 @@ def _boat(target: float, wearer: Wearer, neck: Neck) -> Halves:
     if length(halves(half_width)[0]) + length(back) < target / 2:
         raise CannotDraft(
             "garment.neck.shape",
-            f"a boat neck of {format_length(target)} is too deep for shoulders of"
-            f" {format_length(wearer['across_shoulder'])}",
-            'choose shape = "round" or "keyhole"',
+            _(
+                "a boat neck of {target} is too deep for shoulders of {shoulders}",
+                target=format_length(target),
+                shoulders=format_length(wearer["across_shoulder"]),
+            ),
+            _('choose shape = "round" or "keyhole"'),
         )
     return _solve(halves, target, 0.01, half_width)
 
@@ -169,8 +176,11 @@ def _solve(halves: Callable[[float], Halves], target: float, low: float, high: f
     if excess(high) < 0:
         raise CannotDraft(
             "garment.neck",
-            f"an opening {format_length(target)} round with these drops would be wider than the shoulders",
-            'choose larger drops, less ease, or shape = "keyhole"',
+            _(
+                "an opening {target} round with these drops would be wider than the shoulders",
+                target=format_length(target),
+            ),
+            _('choose larger drops, less ease, or shape = "keyhole"'),
         )
     return halves(float(brentq(excess, low, high, xtol=1e-6)))
 
@@ -178,8 +188,8 @@ def _solve(halves: Callable[[float], Halves], target: float, low: float, high: f
 def _too_deep(target: float) -> CannotDraft:
     return CannotDraft(
         "garment.neck",
-        f"an opening {format_length(target)} round cannot have these drops in front and behind",
-        "choose smaller ones, or leave them out",
+        _("an opening {target} round cannot have these drops in front and behind", target=format_length(target)),
+        _("choose smaller ones, or leave them out"),
     )
 
 

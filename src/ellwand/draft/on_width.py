@@ -10,7 +10,9 @@ from ellwand.draft.cutline import Cut
 from ellwand.draft.piecing import pieced
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import bounds
+from ellwand.language import _
 from ellwand.model.draft import Draft, Note
+from ellwand.model.names import named
 from ellwand.model.others import Cloak, Coif, Hood
 from ellwand.model.piece import Piece
 from ellwand.units import format_length, round_up
@@ -50,7 +52,7 @@ def pieced_to_fit(
         return draft
     if isinstance(asked, float):
         usable_width = min(usable_width, asked)
-    for _ in range(MOST):
+    for _again in range(MOST):
         found = next(
             (
                 piece
@@ -64,8 +66,11 @@ def pieced_to_fit(
         draft = _pieced_once(draft, found, usable_width, usable_length)
     raise CannotDraft(
         "cloth",
-        f"{format_length(usable_width)} between the selvedges is too narrow to piece this garment from",
-        "take a wider cloth",
+        _(
+            "{usable_width} between the selvedges is too narrow to piece this garment from",
+            usable_width=format_length(usable_width),
+        ),
+        _("take a wider cloth"),
     )
 
 
@@ -97,11 +102,13 @@ def _pieced_once(draft: Draft, piece: Piece, width: float, length: float | None)
         low, high = (bounds(off.sewn)[i] for i in (axis, axis + 2))
         note = Note("pieced", off.id, {"piece": piece.name, "off": off.name, "size": high - low, "what": what})
         return replace(done, notes=(*done.notes, note))
+    name, size = named(piece.name), format_length((across, along)[axis])
     raise CannotDraft(
         "cloth",
-        f"the {piece.name} is cut {format_length((across, along)[axis])} {what}, more than the cloth has, and cannot"
-        " be pieced",
-        "take a larger cloth, or a cut with smaller pieces",
+        _("the {name} is cut {size} wide, more than the cloth has, and cannot be pieced", name=name, size=size)
+        if what == "wide"
+        else _("the {name} is cut {size} long, more than the cloth has, and cannot be pieced", name=name, size=size),
+        _("take a larger cloth, or a cut with smaller pieces"),
     )
 
 

@@ -22,6 +22,7 @@ from ellwand.draft.size import (
     trunk_of,
 )
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.choices import Choices, plainest
 from ellwand.model.draft import Dimensions, Note
 from ellwand.model.wearer import HANDS, Hand, Wearer
@@ -87,9 +88,12 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
     if length < armhole + slope + 12:
         raise CannotDraft(
             "garment.length",
-            f"{format_length(length)} from the shoulder ends too near the armhole, which is"
-            f" {format_length(armhole)} deep",
-            f"make it at least {format_length(math.ceil(armhole + slope + 12))}",
+            _(
+                "{length} from the shoulder ends too near the armhole, which is {armhole} deep",
+                length=format_length(length),
+                armhole=format_length(armhole),
+            ),
+            _("make it at least {least}", least=format_length(math.ceil(armhole + slope + 12))),
         )
     gores = [
         gore_of(gore, levels, grid, f"garment.gores[{i + 1}]", choices.take) for i, gore in enumerate(choices.gores)
@@ -109,8 +113,8 @@ def plan_of(choices: Choices, wearer: Wearer) -> Plan:
     if fold and slope:
         raise CannotDraft(
             "garment.body.shoulder_slope",
-            "a body in one length has no seam to slope its shoulders by",
-            'choose shoulder = "seam"',
+            _("a body in one length has no seam to slope its shoulders by"),
+            _('choose shoulder = "seam"'),
         )
     if choices.blouse:
         notes.append(Note("bloused", "body", {"blouse": choices.blouse, "length": length}))
@@ -171,8 +175,14 @@ def _blunt_ones_in_seams(gores: list[Sized], halves: Mapping[str, bool], side_pa
         if gore.top and not (halves.get(face, False) or (gore.place == "side" and not side_panels)):
             raise CannotDraft(
                 "garment.gores",
-                f"a gore with a blunt top wants a slot between two straight panels, and the {gore.place} has none",
-                'leave top out, choose body.centre_seam = "both" for the centres, or cut = "wide panels" for the sides',
+                _(
+                    "a gore with a blunt top wants a slot between two straight panels, and the {place} has none",
+                    place=gore.place,
+                ),
+                _(
+                    'leave top out, choose body.centre_seam = "both" for the centres, or cut = "wide panels"'
+                    " for the sides"
+                ),
             )
 
 
@@ -187,16 +197,18 @@ def _splits(choices: Choices, levels: Mapping[str, float], grid: float) -> dict[
     for i, split in enumerate(choices.splits):
         where = f"garment.splits[{i + 1}]"
         if split.place in out:
-            raise CannotDraft(f"{where}.place", f"{split.place} is split twice", "name each place once")
+            raise CannotDraft(
+                f"{where}.place", _("{place} is split twice", place=split.place), _("name each place once")
+            )
         height = split.height if isinstance(split.height, float) else levels[split.height]
         height = round_near(height, grid)
         if height < 2:
             raise CannotDraft(
                 f"{where}.height",
-                f"the hem lies at or above the {split.height}, so nothing is left to split"
+                _("the hem lies at or above the {level}, so nothing is left to split", level=split.height)
                 if isinstance(split.height, str)
-                else f"{format_length(height)} is too short for a split",
-                "lengthen the garment or leave the split out",
+                else _("{height} is too short for a split", height=format_length(height)),
+                _("lengthen the garment or leave the split out"),
             )
         out[split.place] = height
     return out
@@ -206,21 +218,25 @@ def _closures_have_openings(choices: Choices) -> None:
     at = [closure.at for closure in choices.closures]
     twice = next((place for place in at if at.count(place) > 1), None)
     if twice:
-        raise CannotDraft("garment.closures", f"the {twice} is closed twice", "name each opening once")
+        raise CannotDraft(
+            "garment.closures", _("the {place} is closed twice", place=twice), _("name each opening once")
+        )
     if "neck slit" in at and slit_of(choices.neck) == "none":
         raise CannotDraft(
             "garment.closures",
-            "there is no neck slit to close",
-            'choose neck.shape = "keyhole", or leave the closure out',
+            _("there is no neck slit to close"),
+            _('choose neck.shape = "keyhole", or leave the closure out'),
         )
     if "shoulder" in at and choices.neck.opening == "none":
         raise CannotDraft(
             "garment.closures",
-            "there is no open shoulder to close",
-            'choose neck.opening = "shoulder left", or leave the closure out',
+            _("there is no open shoulder to close"),
+            _('choose neck.opening = "shoulder left", or leave the closure out'),
         )
     if "cuffs" in at and choices.sleeve.shape == "none":
-        raise CannotDraft("garment.closures", "without sleeves there are no cuffs to close", "leave the closure out")
+        raise CannotDraft(
+            "garment.closures", _("without sleeves there are no cuffs to close"), _("leave the closure out")
+        )
 
 
 def _open_at(choices: Choices, levels: Mapping[str, float], grid: float) -> dict[str, float]:
@@ -230,7 +246,9 @@ def _open_at(choices: Choices, levels: Mapping[str, float], grid: float) -> dict
     wrong = next((at for at, end in ends.items() if at not in usual and end != "hem"), None)
     if wrong:
         raise CannotDraft(
-            "garment.closures", f"only a centre opens down to a level, not the {wrong}", "leave to out of that closure"
+            "garment.closures",
+            _("only a centre opens down to a level, not the {place}", place=wrong),
+            _("leave to out of that closure"),
         )
     return {at: 0.0 if end == "hem" else max(0.0, round_near(levels[end], grid)) for at, end in ends.items()}
 
@@ -252,14 +270,14 @@ def _side_panels(choices: Choices) -> str:
         if wrong:
             raise CannotDraft(
                 "garment.gores",
-                f"wide panels have no {wrong[0]} seam",
-                'choose place = "side", or cut = "shoulder panels"',
+                _("wide panels have no {place} seam", place=wrong[0]),
+                _('choose place = "side", or cut = "shoulder panels"'),
             )
         if body.flare:
             raise CannotDraft(
                 "garment.body.flare",
-                "only side panels can flare",
-                'choose cut = "shoulder panels", or set gores',
+                _("only side panels can flare"),
+                _('choose cut = "shoulder panels", or set gores'),
             )
         return ""
     needs = [f"garment.gores place = {g.place!r}" for g in choices.gores if g.place == "side"]
@@ -270,8 +288,8 @@ def _side_panels(choices: Choices) -> str:
     if body.side_panel == "whole" and needs:
         raise CannotDraft(
             "garment.body.side_panel",
-            f"a whole side panel has no seam for {needs[0]}",
-            'choose side_panel = "halves"',
+            _("a whole side panel has no seam for {key}", key=needs[0]),
+            _('choose side_panel = "halves"'),
         )
     return "halves" if body.side_panel == "halves" or needs else "whole"
 

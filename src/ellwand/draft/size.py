@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.choices import Choices, Gore, GoreHem, Span, Take, girth_over
 from ellwand.model.draft import Note
 from ellwand.model.wearer import Wearer
@@ -111,35 +112,52 @@ def gore_of(gore: Gore, levels: dict[str, float], grid: float, where: str, take:
         if start > waist + grid:
             raise CannotDraft(
                 f"{where}.start",
-                f"a gore starting {format_length(start)} above the hem would start above the waist",
-                f'start it at "waist" or at {format_length(math.floor(waist))} or less',
+                _(
+                    "a gore starting {start} above the hem would start above the waist",
+                    start=format_length(start),
+                ),
+                _('start it at "waist" or at {most} or less', most=format_length(math.floor(waist))),
             )
     else:
         start = round_near(levels[gore.start], grid)
         if start < 10:
             raise CannotDraft(
                 f"{where}.start",
-                f"the hem lies at or above the {gore.start}, so no gore can start there",
-                "lengthen the garment or leave the gore out",
+                _("the hem lies at or above the {level}, so no gore can start there", level=gore.start),
+                _("lengthen the garment or leave the gore out"),
             )
     base = round_near(gore.base if isinstance(gore.base, float) else _within(gore.base, start, take), grid)
     if start < 5:
-        raise CannotDraft(f"{where}.start", f"a gore {format_length(start)} long is too short to sew in")
+        raise CannotDraft(f"{where}.start", _("a gore {start} long is too short to sew in", start=format_length(start)))
     if base < 2:
-        raise CannotDraft(f"{where}.base", "a gore needs a base of at least 2 cm", "give its width at the hem")
+        raise CannotDraft(f"{where}.base", _("a gore needs a base of at least 2 cm"), _("give its width at the hem"))
     if base > start * math.pi / 2:
         raise CannotDraft(
             f"{where}.base",
-            f"{format_length(base)} is too wide for a gore {format_length(start)} long",
-            f"make it {format_length(math.floor(start * math.pi / 2))} or less, start it higher,"
-            " or set gores in more places",
+            _(
+                "{base} is too wide for a gore {start} long",
+                base=format_length(base),
+                start=format_length(start),
+            ),
+            _(
+                "make it {most} or less, start it higher, or set gores in more places",
+                most=format_length(math.floor(start * math.pi / 2)),
+            ),
         )
     top = round_near(gore.top, grid)
     if top and not (NARROWEST_TOP <= top <= WIDEST_TOP and top < base):
         raise CannotDraft(
             f"{where}.top",
-            f"{format_length(top)} is no width for a blunt top of a gore {format_length(base)} wide",
-            f"give {format_length(NARROWEST_TOP)} to {format_length(WIDEST_TOP)}, less than its base, or 0 for a point",
+            _(
+                "{top} is no width for a blunt top of a gore {base} wide",
+                top=format_length(top),
+                base=format_length(base),
+            ),
+            _(
+                "give {least} to {most}, less than its base, or 0 for a point",
+                least=format_length(NARROWEST_TOP),
+                most=format_length(WIDEST_TOP),
+            ),
         )
     return Sized(gore.place, start, base, gore.make, top, gore.hem)
 

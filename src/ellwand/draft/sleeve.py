@@ -21,6 +21,7 @@ from ellwand.draft.seamline import Segment
 from ellwand.errors import CannotDraft
 from ellwand.geometry.flare import flare
 from ellwand.geometry.lines import Line, Point, backwards, chain, length, mirror, shift
+from ellwand.language import _
 from ellwand.model.draft import EdgeRef
 from ellwand.model.wearer import HANDS, Hand
 
@@ -63,8 +64,8 @@ def _does_not_cross(ring: Sequence[Run]) -> None:
     if not Polygon(chain([run.points for run in ring])).is_valid:
         raise CannotDraft(
             "garment.sleeve.length",
-            "the sleeve is so short that its shaped head would run into its cuff",
-            'choose a longer sleeve, or head = "straight"',
+            _("the sleeve is so short that its shaped head would run into its cuff"),
+            _('choose a longer sleeve, or head = "straight"'),
         )
 
 

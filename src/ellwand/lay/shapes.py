@@ -12,11 +12,13 @@ from shapely.geometry import LineString, Polygon
 
 from ellwand.errors import CannotDraft, InternalFault
 from ellwand.geometry.lines import Line, Point, bounds, mirror, shift, turn
+from ellwand.language import _
 from ellwand.lay.pattern_match import mark_of
 from ellwand.lay.sides import on_selvedge
 from ellwand.lay.task import Pose, Shape
 from ellwand.model.cloth import Cloth, Repeat, width_on_table
 from ellwand.model.draft import Part
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 from ellwand.units import format_length
 
@@ -173,7 +175,12 @@ def _too_wide(piece: Piece, cloth: Cloth) -> CannotDraft:
     wide, usable = (format_length(x, cloth.unit) for x in (_pose(ring, 0.0, False).width, usable_width(cloth)))
     return CannotDraft(
         f"cloth.{cloth.name}.width",
-        f"the piece {piece.name!r} is {wide} wide and {usable} can be used between the selvedges",
+        _(
+            "the piece {name!r} is {wide} wide and {usable} can be used between the selvedges",
+            name=named(piece.name),
+            wide=wide,
+            usable=usable,
+        ),
         _mend(piece, cloth),
     )
 
@@ -216,12 +223,12 @@ def _rounded(point: Point | None) -> Point | None:
 
 def _mend(piece: Piece, cloth: Cloth) -> str:
     ways = {
-        "body": "choose a wider cloth, a centre seam or shoulder panels",
-        "sleeve": 'choose a wider cloth, cut = "wide panels" or a narrower sleeve',
-    }.get(piece.place, "choose a wider cloth")
-    _, low, _, high = bounds(piece.cut)
+        "body": _("choose a wider cloth, a centre seam or shoulder panels"),
+        "sleeve": _('choose a wider cloth, cut = "wide panels" or a narrower sleeve'),
+    }.get(piece.place, _("choose a wider cloth"))
+    low, high = bounds(piece.cut)[1::2]
     helps = not cloth.nap and not may_lie_crosswise(piece, cloth) and high - low <= usable_width(cloth)
-    return f"{ways}, or allow pieces crosswise" if helps else ways
+    return _("{ways}, or allow pieces crosswise", ways=ways) if helps else ways
 
 
 def _pose(face: Line, degrees: float, flip: bool) -> Pose:

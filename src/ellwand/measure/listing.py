@@ -11,6 +11,7 @@ from itertools import islice
 from typing import Final, NamedTuple
 
 from ellwand.errors import BadInput
+from ellwand.language import N_, _
 from ellwand.measure.heading import LENGTHS, Heading, heading
 from ellwand.units import LengthUnit, unit_named
 
@@ -20,7 +21,7 @@ MOST_CELLS: Final = MOST_PEOPLE + 100
 HEADER_WITHIN: Final = 50
 DELIMITERS: Final = ("\t", ";", ",")
 NOT_MEASURED: Final = frozenset({"n/a", "na", "#n/a", "nan", "none", "null", "unknown", "not measured", "tbc", "tba"})
-GOOD_HEADINGS: Final = "begin with a row of headings, such as Name, Height, Chest, Waist, Hip"
+GOOD_HEADINGS: Final = N_("begin with a row of headings, such as Name, Height, Chest, Waist, Hip")
 NO_NAMES: Final = frozenset({"value", "values", "unit", "units"})
 
 
@@ -73,15 +74,17 @@ def read_listing(data: bytes) -> Listing:
     shown = {delimiter: max(_across(rows), _down(rows)) for delimiter, rows in _peeked(text)}
     delimiter = max(shown, key=lambda mark: shown[mark])
     if shown[delimiter] < 2:
-        raise BadInput("", "no headings of measurements are found in the list", GOOD_HEADINGS)
+        raise BadInput("", _("no headings of measurements are found in the list"), _(GOOD_HEADINGS))
     rows = _rows(text, delimiter)
     return _turned(rows) if _down(rows) > _across(rows) else _upright(rows)
 
 
 def _decoded(data: bytes) -> str:
-    mend = "save the list as CSV (comma separated, UTF-8)"
+    mend = _("save the list as CSV (comma separated, UTF-8)")
     if len(data) > MOST_BYTES:
-        raise BadInput("", f"the list has more than {MOST_BYTES // 1_000_000} MB", "give a list of fewer people")
+        raise BadInput(
+            "", _("the list has more than {size} MB", size=MOST_BYTES // 1_000_000), _("give a list of fewer people")
+        )
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
         encodings = ["utf-16"]
     elif data[1:2] == b"\0":
@@ -98,9 +101,9 @@ def _decoded(data: bytes) -> str:
         if "\0" in text:
             break
         if not text.strip():
-            raise BadInput("", "the list is empty", GOOD_HEADINGS)
+            raise BadInput("", _("the list is empty"), _(GOOD_HEADINGS))
         return text
-    raise BadInput("", "the list is not a CSV file", mend)
+    raise BadInput("", _("the list is not a CSV file"), mend)
 
 
 def _peeked(text: str) -> Iterator[tuple[str, list[Row]]]:
@@ -125,13 +128,17 @@ def _rows(text: str, delimiter: str) -> list[Row]:
             if any(row.cells):
                 rows.append(row)
             if max(len(rows), len(cells)) > MOST_CELLS:
-                raise BadInput(f"line {line}", "the list is too long", f"give at most {MOST_PEOPLE} people at a time")
+                raise BadInput(
+                    _("line {line}", line=line),
+                    _("the list is too long"),
+                    _("give at most {most} people at a time", most=MOST_PEOPLE),
+                )
             line = reader.line_num + 1
     except csv.Error:
         raise BadInput(
-            f"line {line}",
-            "the quotation marks do not come out even",
-            'write a cell that begins with one in quotation marks, each inner one twice, or write "in" for inches',
+            _("line {line}", line=line),
+            _("the quotation marks do not come out even"),
+            _('write a cell that begins with one in quotation marks, each inner one twice, or write "in" for inches'),
         ) from None
     return rows
 
@@ -209,9 +216,9 @@ def _over(row: Row, width: int) -> list[Column]:
 def _check_width(row: Row, width: int) -> None:
     if any(row.cells[width:]):
         raise BadInput(
-            f"line {row.line}",
-            "has more cells than there are headings",
-            "give every column a heading, and write decimals with a point or in quotation marks",
+            _("line {line}", line=row.line),
+            _("has more cells than there are headings"),
+            _("give every column a heading, and write decimals with a point or in quotation marks"),
         )
 
 
@@ -219,7 +226,11 @@ def _listing(columns: list[Column], labels: Sequence[str], above: list[Row]) -> 
     columns = _without_unit_row(columns)
     people = sum(1 for n in range(len(columns[0].cells)) if any(column.cells[n] for column in columns))
     if people > MOST_PEOPLE:
-        raise BadInput("", f"the list has {people} people", f"give at most {MOST_PEOPLE} at a time")
+        raise BadInput(
+            "",
+            _("the list has {count} people", count=people),
+            _("give at most {most} at a time", most=MOST_PEOPLE),
+        )
     left_out = tuple(label for label in labels if label and heading(label) is None)
     return Listing(tuple(columns), left_out, _stated(columns, above))
 

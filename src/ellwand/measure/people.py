@@ -13,6 +13,7 @@ from types import MappingProxyType
 from typing import Final
 
 from ellwand.errors import BadInput
+from ellwand.language import N_, _
 from ellwand.measure.heading import LENGTHS, heading
 from ellwand.measure.listing import Column, Listing, read_listing
 from ellwand.model.wearer import Sex
@@ -41,7 +42,7 @@ AGE: Final = re.compile(
     re.IGNORECASE,
 )
 MONTHS_A_YEAR: Final = 12
-GOOD_AGES: Final = "write 9, 9 years 6 months or 18 months"
+GOOD_AGES: Final = N_("write 9, 9 years 6 months or 18 months")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ def read_people(data: bytes) -> People:
         if any(column.cells[n] for column in listing.columns):
             tables.append(_Person(listing, n, len(tables) + 1).table())
     if not tables:
-        raise BadInput("", "nobody is in the list", "give each person a row under the headings")
+        raise BadInput("", _("nobody is in the list"), _("give each person a row under the headings"))
     return People(tuple(tables), listing.left_out)
 
 
@@ -79,7 +80,7 @@ class _Person:
     def table(self) -> dict[str, object]:
         """The person's ``[wearer]`` table."""
         unit, stated = self.unit(), self.listing.unit
-        table: dict[str, object] = {"name": self.name() or f"person {self.count}"}
+        table: dict[str, object] = {"name": self.name() or _("person {n}", n=self.count)}
         if sex := SEXES.get(self.text("sex").lower().rstrip(".")):
             table["sex"] = sex
         if (age := self.age()) is not None:
@@ -104,8 +105,8 @@ class _Person:
         if len(found) > 1:
             raise BadInput(
                 self.where(found[1]),
-                f"{found[0].where!r} and {found[1].where!r} mean the same",
-                "leave one of the two blank",
+                _("{one!r} and {other!r} mean the same", one=found[0].where, other=found[1].where),
+                _("leave one of the two blank"),
             )
         return found[0] if found else None
 
@@ -125,7 +126,7 @@ class _Person:
     def where(self, column: Column) -> str:
         """The line, heading and, if given, name."""
         names = [other.cells[self.n] for field in NAMES for other in self.written(field)]
-        return ", ".join([f"line {column.lines[self.n]}", column.where, *names[:1]])
+        return ", ".join([_("line {line}", line=column.lines[self.n]), column.where, *names[:1]])
 
     def unit(self) -> LengthUnit | None:
         """The unit this person's measurements are in, if the list says so for each person."""
@@ -135,7 +136,7 @@ class _Person:
         text = column.cells[self.n]
         unit = unit_named(text) or SYSTEMS.get(text.lower())
         if unit is None:
-            raise BadInput(self.where(column), f"{text!r} is not a unit", "write cm or in")
+            raise BadInput(self.where(column), _("{text!r} is not a unit", text=text), _("write cm or in"))
         return unit
 
     def age(self) -> float | None:
@@ -146,7 +147,7 @@ class _Person:
         text, where = column.cells[self.n], self.where(column)
         match = AGE.fullmatch(text)
         if not match:
-            raise BadInput(where, f"{text!r} is not an age", GOOD_AGES)
+            raise BadInput(where, _("{text!r} is not an age", text=text), _(GOOD_AGES))
         bare = "all_months" if column.heading.unit == "months" else "years"
         parts = {bare if part == "bare" else part: number for part, number in match.groupdict().items() if number}
         return sum(
@@ -163,13 +164,19 @@ class _Person:
         else:
             if unit == "ft" and FEET_OR_INCHES.fullmatch(text):
                 feet, inches = re.split("[.,]", text)
-                raise BadInput(where, f"{text!r} feet can be read in two ways", f"""write {feet}'{inches}" or inches""")
+                raise BadInput(
+                    where,
+                    _("{text!r} feet can be read in two ways", text=text),
+                    _("write {feet}'{inches}\" or inches", feet=feet, inches=inches),
+                )
             written = f"{text} {unit}" if unit else text
             bare = parse_length(text, "cm", where)
             if column.heading.field == "height" and unit in ("cm", None) and bare < IN_METRES:
                 written = f"{text} m"
         if parse_length(written, "cm", where) <= 0:
-            raise BadInput(where, f"{text!r} is not above nothing", "leave the cell blank if it was not measured")
+            raise BadInput(
+                where, _("{text!r} is not above nothing", text=text), _("leave the cell blank if it was not measured")
+            )
         return written
 
     def confirmed(self, table: Mapping[str, object]) -> list[str]:
@@ -187,7 +194,9 @@ class _Person:
             known = heading(word)
             if known is None or not known.is_length:
                 raise BadInput(
-                    self.where(column), f"{word!r} is not a measurement", "write their names, parted by semicolons"
+                    self.where(column),
+                    _("{word!r} is not a measurement", word=word),
+                    _("write their names, parted by semicolons"),
                 )
             fields.append(known.field)
         return list(dict.fromkeys(fields))

@@ -10,6 +10,7 @@ from itertools import combinations
 from typing import Final
 
 from ellwand.errors import BadInput
+from ellwand.language import N_, _
 from ellwand.measure.children import GROWN_AGE, LEAST_AGE
 from ellwand.measure.heading import heading
 from ellwand.measure.limits import LIMITS, MAY_SWAP, ORDER
@@ -27,6 +28,13 @@ LONGEST_TAPE: Final = 3000.0
 """No one measures more than this (cm), whatever the slip."""
 BEYOND: Final = 1.5
 """A body outside human limits, once confirmed, is drafted for up to this factor beyond them (our own figure)."""
+BEYOND_LIMITS: Final[Mapping[tuple[bool, bool], str]] = {
+    (True, True): N_("{cm} is too small: a child has between {least} and {most}"),
+    (True, False): N_("{cm} is too small: an adult has between {least} and {most}"),
+    (False, True): N_("{cm} is too large: a child has between {least} and {most}"),
+    (False, False): N_("{cm} is too large: an adult has between {least} and {most}"),
+}
+"""What is said of a value by whether it is below the least, and whether the wearer is a child."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +77,7 @@ def read_raw(table: Mapping[str, object]) -> RawWearer:
     if arms and "arm_length" not in values:
         values["arm_length"] = math.fsum(arms.values()) / len(arms)
     confirmed = _confirmed(table.get("confirmed", []))
-    raw = RawWearer(_name(table.get("name", "the wearer")), sex, age, unit, values, confirmed, arms)
+    raw = RawWearer(_name(table.get("name", _("the wearer"))), sex, age, unit, values, confirmed, arms)
     _check_enough(values, raw.minor)
     return raw
 
@@ -94,7 +102,9 @@ def _in_our_words(table: Mapping[str, object]) -> dict[str, object]:
         meant = None if key in known else heading(str(key))
         name = meant.field if meant and meant.field in known else key
         if name in out:
-            raise BadInput(f"wearer.{str(key)[:60]}", f"is the same measurement as {name}", "give one of the two")
+            raise BadInput(
+                f"wearer.{str(key)[:60]}", _("is the same measurement as {name}", name=name), _("give one of the two")
+            )
         has_unit = isinstance(value, str) and states_unit(value)
         unit = meant.unit if meant and meant.is_length and not has_unit else None
         out[name] = value if unit is None else f"{value} {unit}"
@@ -107,50 +117,70 @@ def _check_keys(table: Mapping[str, object]) -> None:
         if key in known:
             continue
         near = difflib.get_close_matches(str(key).lower().replace(" ", "_"), known, n=1, cutoff=0.5)
-        mend = f"the nearest is {near[0]}" if near else f"the measurements are {', '.join(FIELDS)}"
-        raise BadInput(f"wearer.{str(key)[:60]}", "there is no such measurement", mend)
+        mend = (
+            _("the nearest is {name}", name=near[0])
+            if near
+            else _("the measurements are {names}", names=", ".join(FIELDS))
+        )
+        raise BadInput(f"wearer.{str(key)[:60]}", _("there is no such measurement"), mend)
     for alias, name in ALIASES.items():
         if alias in table and name in table:
-            raise BadInput(f"wearer.{alias}", f"is the same measurement as {name}", "give one of the two")
+            raise BadInput(
+                f"wearer.{alias}", _("is the same measurement as {name}", name=name), _("give one of the two")
+            )
 
 
 def _name(value: object) -> str:
     if not isinstance(value, str) or not value.strip():
-        raise BadInput("wearer.name", f"{value!r} is not a name", "write some text, or leave it out")
+        raise BadInput("wearer.name", _("{value!r} is not a name", value=value), _("write some text, or leave it out"))
     if len(value) >= LONGEST_NAME:
-        raise BadInput("wearer.name", f"is {len(value)} characters long", f"keep it under {LONGEST_NAME}")
+        raise BadInput(
+            "wearer.name",
+            _("is {count} characters long", count=len(value)),
+            _("keep it under {most}", most=LONGEST_NAME),
+        )
     if not value.isprintable():
-        raise BadInput("wearer.name", f"{value!r} holds characters that cannot be printed", "leave them out")
+        raise BadInput(
+            "wearer.name", _("{value!r} holds characters that cannot be printed", value=value), _("leave them out")
+        )
     return value.strip()
 
 
 def _sex(value: object) -> Sex:
     if value == "female" or value == "male":
         return value
-    raise BadInput("wearer.sex", f"{_shown(value)} is not known", "write female or male, or leave it out")
+    raise BadInput(
+        "wearer.sex", _("{shown} is not known", shown=_shown(value)), _("write female or male, or leave it out")
+    )
 
 
 def _unit(value: object) -> Unit:
     if value == "cm" or value == "in":
         return value
-    raise BadInput("wearer.unit", f"{_shown(value)} is not known", 'write "cm" or "in"')
+    raise BadInput("wearer.unit", _("{shown} is not known", shown=_shown(value)), _('write "cm" or "in"'))
 
 
 def _age(value: object) -> float:
-    mend = "give the age in years"
+    mend = _("give the age in years")
     if isinstance(value, bool) or not isinstance(value, (int, float, str)):
-        raise BadInput("wearer.age", f"{_shown(value)} is not a number", mend)
+        raise BadInput("wearer.age", _("{shown} is not a number", shown=_shown(value)), mend)
     try:
         age = float(value)
     except (ValueError, OverflowError):
-        raise BadInput("wearer.age", f"{_shown(value)} is not a number", mend) from None
+        raise BadInput("wearer.age", _("{shown} is not a number", shown=_shown(value)), mend) from None
     if not math.isfinite(age) or not 0 < age < OLDEST:
-        raise BadInput("wearer.age", f"{_shown(value)} is not between 0 and {OLDEST:.0f}", mend)
+        raise BadInput(
+            "wearer.age", _("{shown} is not between 0 and {most:.0f}", shown=_shown(value), most=OLDEST), mend
+        )
     if age < LEAST_AGE:
         raise BadInput(
             "wearer.age",
-            f"{_shown(value)} is too young: the data this rests on begin at {LEAST_AGE:.0f} years",
-            f"cut for {LEAST_AGE:.0f} years, to grow into",
+            _(
+                "{shown} is too young: the data this rests on begin at {age:.0f} years",
+                shown=_shown(value),
+                age=LEAST_AGE,
+            ),
+            _("cut for {age:.0f} years, to grow into", age=LEAST_AGE),
         )
     return age
 
@@ -159,19 +189,29 @@ def _length(key: str, value: object, unit: Unit) -> float:
     where = f"wearer.{key}"
     cm = parse_length(value, unit, where)
     if cm <= 0:
-        raise BadInput(where, f"{_shown(value)} is not above nothing", "measure again, or leave it out")
+        raise BadInput(
+            where, _("{shown} is not above nothing", shown=_shown(value)), _("measure again, or leave it out")
+        )
     if cm > LONGEST_TAPE:
-        raise BadInput(where, f"{_shown(value)} is longer than any tape", "measure again, or leave it out")
+        raise BadInput(
+            where, _("{shown} is longer than any tape", shown=_shown(value)), _("measure again, or leave it out")
+        )
     return cm
 
 
 def _confirmed(value: object) -> frozenset[str]:
     names = [value] if isinstance(value, str) else value
     if not isinstance(names, (list, tuple)):
-        raise BadInput("wearer.confirmed", f"{_shown(value)} is not a list", 'write it as in ["waist_girth"]')
+        raise BadInput(
+            "wearer.confirmed", _("{shown} is not a list", shown=_shown(value)), _('write it as in ["waist_girth"]')
+        )
     for name in names:
         if name not in (*FIELDS, *ALIASES, *ARMS):
-            raise BadInput("wearer.confirmed", f"{_shown(name)} is no measurement", f"name some of {', '.join(FIELDS)}")
+            raise BadInput(
+                "wearer.confirmed",
+                _("{shown} is no measurement", shown=_shown(name)),
+                _("name some of {names}", names=", ".join(FIELDS)),
+            )
     return frozenset(ALIASES.get(name, name) for name in names)
 
 
@@ -182,12 +222,14 @@ def _check_limits(name: str, cm: float, raw: RawWearer, key: str | None = None) 
         least, most = least / BEYOND, most * BEYOND
     if least <= cm <= most:
         return
-    who = "a child" if raw.minor else "an adult"
-    bounds = f"{format_length(least, raw.unit, mark=False)} and {format_length(most, raw.unit)}"
-    size = "small" if cm < least else "large"
     raise BadInput(
         f"wearer.{key}",
-        f"{format_length(cm, raw.unit)} is too {size}: {who} has between {bounds}",
+        _(
+            BEYOND_LIMITS[cm < least, raw.minor],
+            cm=format_length(cm, raw.unit),
+            least=format_length(least, raw.unit, mark=False),
+            most=format_length(most, raw.unit),
+        ),
         _cause(name, cm, raw.unit, raw.minor),
     )
 
@@ -200,30 +242,30 @@ def _cause(name: str, cm: float, unit: Unit, minor: bool) -> str:
         return limits.least(minor) <= length <= limits.most
 
     if unit == "cm" and human(cm * 2.54):
-        cause = f'if it is in inches, write "{cm:g} in", or set unit = "in"'
+        cause = _('if it is in inches, write "{cm:g} in", or set unit = "in"', cm=cm)
     elif unit == "in" and human(cm / 2.54):
-        cause = f'if it is in centimetres, write "{cm / 2.54:g} cm", or set unit = "cm"'
+        cause = _('if it is in centimetres, write "{inches:g} cm", or set unit = "cm"', inches=cm / 2.54)
     elif human(cm * 100) and unit == "cm":
-        cause = f'if it is in metres, write "{cm:g} m"'
+        cause = _('if it is in metres, write "{cm:g} m"', cm=cm)
     elif human(cm / 10) and unit == "cm":
-        cause = f'if it is in millimetres, write "{cm:g} mm"'
+        cause = _('if it is in millimetres, write "{cm:g} mm"', cm=cm)
     elif human(cm * 10):
-        cause = "a digit may be missing"
+        cause = _("a digit may be missing")
     else:
-        cause = "measure again"
+        cause = _("measure again")
     if not minor and limits.child_least <= cm < limits.adult_least:
-        cause += ", or give the age if the wearer is a child"
-    return f'{cause}; a body that is truly so is kept with confirmed = ["{name}"]'
+        cause = _("{cause}, or give the age if the wearer is a child", cause=cause)
+    return _('{cause}; a body that is truly so is kept with confirmed = ["{name}"]', cause=cause, name=name)
 
 
 def _check_enough(values: Mapping[str, float], minor: bool) -> None:
     if "height" not in values:
-        raise BadInput("wearer.height", "is missing", "measure it without shoes, from the crown to the floor")
+        raise BadInput("wearer.height", _("is missing"), _("measure it without shoes, from the crown to the floor"))
     if "bust_girth" not in values and not minor:
         raise BadInput(
             "wearer.bust_girth",
-            "is missing",
-            "measure level over the fullest part of the bust or chest, or give the age of a child",
+            _("is missing"),
+            _("measure level over the fullest part of the bust or chest, or give the age of a child"),
         )
 
 
@@ -233,9 +275,13 @@ def _check_order(values: Mapping[str, float], unit: Unit) -> None:
             if values[small] >= values[large] and (small, large) != MAY_SWAP:
                 raise BadInput(
                     f"wearer.{small}",
-                    f"{format_length(values[small], unit)} is not less than {large}, "
-                    f"{format_length(values[large], unit)}",
-                    "measure both again; they may be exchanged",
+                    _(
+                        "{cm} is not less than {large}, {other}",
+                        cm=format_length(values[small], unit),
+                        large=large,
+                        other=format_length(values[large], unit),
+                    ),
+                    _("measure both again; they may be exchanged"),
                 )
 
 

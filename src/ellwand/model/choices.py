@@ -6,7 +6,10 @@ import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from ellwand.model.band import BandChoice
+from ellwand.model.heraldry import ChargeChoice, Division
 from ellwand.model.others import Other
+from ellwand.model.repeat import RepeatChoice
 
 Layer = Literal["skin", "middle", "outer", "armour"]
 Landmark = Literal["hip", "mid-thigh", "knee", "mid-calf", "ankle", "floor"]
@@ -40,8 +43,13 @@ OpensTo = Literal["auto", "hem", "hip", "waist"]
 ClosureBy = Literal["ties", "lacing", "buttons", "loops", "hooks", "pins"]
 Lacing = Literal["spiral", "ladder", "crossed"]
 Lap = Literal["edge to edge", "overlap"]
-Finish = Literal["plain", "run and fell", "french", "overcast"]
+Buttons = Literal["bought", "cloth"]
+Finish = Literal["plain", "run and fell", "flat-felled", "french", "overcast", "open and stitched down"]
 SewnBy = Literal["hand", "machine"]
+SleevesSewn = Literal["flat", "in the round"]
+GussetsSewn = Literal["in the corner", "on the sleeve", "on the body"]
+MachineStitch = Literal["lockstitch", "chain", "double chain"]
+Neaten = Literal["zigzag", "overedge"]
 TakenUpBy = Literal["deep hem", "tucks"]
 Take = Literal["least cloth", "balanced", "fullest"]
 
@@ -141,7 +149,8 @@ class Split:
 class Closure:
     """How an opening is closed again; ``spacing`` and ``overlap`` in cm, None for the usual ones.
 
-    ``to``: how far down a centre opens: a front to the hem, a back to the hip, unless told otherwise.
+    ``to``: how far down a centre opens: a front to the hem, a back to the hip, unless told otherwise.  ``size``: how
+    wide a button or toggle is, None for the usual one; ``buttons``: bought, or made of circles of cloth.
     """
 
     at: ClosurePlace
@@ -151,6 +160,8 @@ class Closure:
     lap: Lap = "edge to edge"
     overlap: float | None = None
     to: OpensTo = "auto"
+    size: float | None = None
+    buttons: Buttons = "bought"
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,14 +173,35 @@ class Growth:
 
 
 @dataclass(frozen=True, slots=True)
+class Timed:
+    """One seam that the maker sewed with a watch: ``length`` in cm, and the ``minutes`` it took."""
+
+    length: float
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
 class Sewing:
-    """Allowances and finish in cm; ``chalk`` is the maker's grid."""
+    """Allowances and finish in cm; ``chalk`` is the maker's grid.
+
+    ``stitch``: the length of a stitch, None for the usual one.  ``machine``: the stitch that it makes, ``neaten``: what
+    it goes over raw edges with; ``overedge_constant``: a term of that stitch's thread, None for all that it may be.
+    ``timed``: how fast the maker sews that way.  ``sleeves``: sewn on while all lies flat, or closed first and set into
+    closed armholes; ``gussets``: set into the corner that sleeve and body make, or first to one of the two.
+    """
 
     allowance: float = 1.5
     hem: float = 3.0
     finish: Finish = "run and fell"
     by: SewnBy = "hand"
     chalk: float = 0.5
+    stitch: float | None = None
+    machine: MachineStitch = "lockstitch"
+    neaten: Neaten = "zigzag"
+    overedge_constant: float | None = None
+    timed: Timed | None = None
+    sleeves: SleevesSewn = "flat"
+    gussets: GussetsSewn = "in the corner"
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,6 +231,10 @@ class Choices:
     date: int | None = None
     region: str | None = None
     other: Other | None = None
+    division: Division | None = None
+    charges: tuple[ChargeChoice, ...] = ()
+    bands: tuple[BandChoice, ...] = ()
+    repeats: tuple[RepeatChoice, ...] = ()
 
 
 def plainest(choices: Choices) -> Choices:

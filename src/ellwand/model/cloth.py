@@ -77,7 +77,8 @@ class Cloth:
     ``gap``: left between any two pieces.  ``selvedge_edges``: straight seam edges may lie in the selvedge.  ``table``:
     the length of the table that it is cut on, None where that does not matter.  ``cuts``: what is cut from this cloth,
     as the sheet names it; the main cloth takes all the rest.  ``cut``: freely, or torn from edge to edge.
-    ``tears``: whether it tears straight along its threads; None where that is not known.
+    ``tears``: whether it tears straight along its threads; None where that is not known.  ``tincture``: the heraldic
+    name of its colour, '' where none is said; what is of that tincture is cut from it.
     """
 
     name: str
@@ -108,6 +109,7 @@ class Cloth:
     cut: Cutting = "free"
     tears: bool | None = None
     unit: Unit = "cm"
+    tincture: str = ""
 
 
 def width_on_table(cloth: Cloth) -> float:
@@ -123,9 +125,14 @@ def length_on_table(cloth: Cloth) -> float | None:
 
 
 def cloth_for(piece: Piece, cloths: Sequence[Cloth]) -> Cloth:
-    """The cloth that a piece is cut from: the one that asks for its kind, or the first."""
+    """The cloth that a piece is cut from: one of its tincture, or the one that asks for its kind, or the first.
+
+    Of several cloths of its tincture the one that asks for its kind, or else one that asks for none.
+    """
     kind = cut_kind(piece)
-    return next((cloth for cloth in cloths if kind in cloth.cuts), cloths[0])
+    alike = [cloth for cloth in cloths if piece.tincture and cloth.tincture == piece.tincture]
+    fit = [cloth for cloth in alike if kind in cloth.cuts] or [cloth for cloth in alike if not cloth.cuts]
+    return next((cloth for cloth in (*fit, *cloths) if cloth in fit or kind in cloth.cuts), cloths[0])
 
 
 def cut_kind(piece: Piece) -> str:
@@ -134,7 +141,7 @@ def cut_kind(piece: Piece) -> str:
     if "collar" in names:
         return "collar"
     if piece.kind == "applied":
-        return "facings"
+        return "bands" if "band" in names else "facings"
     if "gore" in names:
         return "gores"
     if "gusset" in names:

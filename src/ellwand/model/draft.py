@@ -11,6 +11,7 @@ from ellwand.errors import InternalFault
 from ellwand.model.adornment import UNADORNED, Adornment
 from ellwand.model.choices import Choices, TakenUpBy
 from ellwand.model.closing import Closing
+from ellwand.model.heraldry import TINCTURES, spelt
 from ellwand.model.others import OtherSize
 from ellwand.model.piece import Edge, Piece, edge_of
 from ellwand.model.wearer import Hand
@@ -121,8 +122,9 @@ class Draft:
 
 
 PIECED_OFF: Final = ("strip", "corner", "tip", "end", "half")
-"""What is pieced off a part is a part of its own, called so after it ('gore-side-left-tip')."""
-_OFF: Final = re.compile(rf"(-({'|'.join(PIECED_OFF)})(-\d+)?)+$")
+"""What is pieced off a part is a part of its own, called so after it ('gore-side-left-tip'); so is each share of a
+divided part, after its tincture ('front-gules-2')."""
+_OFF: Final = re.compile(rf"(-({'|'.join((*PIECED_OFF, *map(spelt, TINCTURES)))})(-\d+)?)+$")
 
 
 def whole_part(part_id: str) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from ellwand.model.choices import Choices
 from ellwand.model.closing import Closing
 from ellwand.model.cloth import Cloth
+from ellwand.model.cost import Prices
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding, Girth
 from ellwand.model.lay import Lay
@@ -44,6 +45,7 @@ class Garment:
     cautions: tuple[Caution, ...]
     questions: tuple[Finding, ...] = ()
     tears: tuple[TearPlan, ...] = ()
+    prices: Prices | None = None
 
     @property
     def closings(self) -> tuple[Closing, ...]:

@@ -25,6 +25,7 @@ EdgeKind = Literal[
     "sleeve seam",
     "gusset seam",
     "piecing seam",
+    "division seam",
     "neck",
     "neck slit",
     "hem",

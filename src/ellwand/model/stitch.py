@@ -6,7 +6,17 @@ from dataclasses import dataclass
 from typing import Literal
 
 StitchName = Literal[
-    "running", "back stitch", "overcast", "hemming", "buttonhole", "bar", "lockstitch", "zigzag", "overedge"
+    "running",
+    "back stitch",
+    "overcast",
+    "hemming",
+    "buttonhole",
+    "bar",
+    "lockstitch",
+    "chain",
+    "double chain",
+    "zigzag",
+    "overedge",
 ]
 
 

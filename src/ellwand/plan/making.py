@@ -12,6 +12,7 @@ from ellwand.choose import Sheet
 from ellwand.depict.words import why
 from ellwand.depict.words.freedom import changes_said, put_together
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.lay import Stop
 from ellwand.model.cloth import length_on_table
 from ellwand.model.finding import Finding
@@ -45,7 +46,7 @@ def make_freely(
     effort: int = 0,
     seed: int = 1,
     unit: Unit | None = None,
-    progress: Callable[[str], None] = lambda _: None,
+    progress: Callable[[str], None] = lambda text: None,
     stop: Stop = lambda: False,
 ) -> Garment:
     """The whole job for one garment as pipeline.make does it, put together as saves most cloth where that is open.
@@ -71,7 +72,7 @@ def make_freely(
     for each in finalists:
         if each.way.changes:
             shown = unit or each.garment.wearer.unit
-            progress(f"trying it with {changes_said(each.way.changes, shown)}")
+            progress(_("trying it with {changes}", changes=changes_said(each.way.changes, shown)))
         garment = make(
             replace(sheet, choices=each.way.choices),
             seconds=left / len(finalists),
@@ -82,7 +83,7 @@ def make_freely(
             stop=stop,
         )
         made.append((_length(garment) + WORTH_A_SEAM * each.seams, each, garment))
-    _, chosen, garment = min(made, key=lambda one: one[0])
+    chosen, garment = min(made, key=lambda one: one[0])[1:]
     if chosen.way.changes and plain:
         found = _saving(chosen, plain)
         progress(why(found, garment.wearer.unit))

@@ -15,11 +15,13 @@ from typing import Final
 from ellwand.choose import Sheet
 from ellwand.draft.size import FLOOR_CLEARANCE
 from ellwand.errors import BadInput, CannotDraft, InternalFault
+from ellwand.language import _
 from ellwand.model.choices import Choices, Gore, Span
 from ellwand.model.cloth import length_on_table
 from ellwand.model.freedom import Aim, Limit, Stretched, Way
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.names import named
 from ellwand.pipeline import proved, read_wearer
 from ellwand.plan.laying import fails, laid, lies_on_cloth, taken, takes_at_least
 from ellwand.plan.ranges import LENGTH, base_path, settled
@@ -56,8 +58,8 @@ def stretch(sheet: Sheet, aim: Aim, *, effort: int = 0) -> Stretched:
     if at_hand is None:
         raise BadInput(
             f"cloth.{cloth.name}.length",
-            "to stretch a cloth its length must be known, and it is to be bought at need",
-            'write what there is, as in length = "3.5 m"',
+            _("to stretch a cloth its length must be known, and it is to be bought at need"),
+            _('write what there is, as in length = "3.5 m"'),
         )
     open_ended = replace(sheet, cloths=tuple(replace(each, length=None) for each in sheet.cloths))
     trials = _Stretching(open_ended, _scale(open_ended, aim), aim == "most", effort)
@@ -105,15 +107,18 @@ def _too_little(trials: _Stretching, sheet: Sheet, at_hand: float) -> BadInput:
     where = f"cloth.{sheet.cloth.name}.length"
     if not ks:
         return CannotDraft(
-            where, "no such garment can be drafted and proved sound", "see what ellwand prove says of it"
+            where, _("no such garment can be drafted and proved sound"), _("see what ellwand prove says of it")
         )
     least = min(trials.needed(k) for k in ks[:STRIDE])
     unit = sheet.cloth.unit
     return CannotDraft(
         where,
-        f"on the table there is {format_length(at_hand, unit)} of it, and the least of these garments takes"
-        f" {format_length(least, unit)}",
-        "take more cloth, or a wider one",
+        _(
+            "on the table there is {at_hand} of it, and the least of these garments takes {least}",
+            at_hand=format_length(at_hand, unit),
+            least=format_length(least, unit),
+        ),
+        _("take more cloth, or a wider one"),
     )
 
 
@@ -225,8 +230,11 @@ def _scale(sheet: Sheet, aim: Aim) -> _Scale:
     if sheet.choices.other is not None:
         raise BadInput(
             "garment.style",
-            f"only a garment with a body and sleeves can be made longer or fuller, not a {sheet.choices.style}",
-            "ask how many the cloth gives, with --for most",
+            _(
+                "only a garment with a body and sleeves can be made longer or fuller, not a {style}",
+                style=named(sheet.choices.style),
+            ),
+            _("ask how many the cloth gives, with --for most"),
         )
     return _lengths(sheet) if aim == "longest" else _bases(sheet)
 
@@ -251,8 +259,8 @@ def _bases(sheet: Sheet) -> _Scale:
     if not choices.gores:
         raise BadInput(
             "garment.gores",
-            "without gores there is nothing to make fuller",
-            "set some, or ask for the longest with --for longest",
+            _("without gores there is nothing to make fuller"),
+            _("set some, or ask for the longest with --for longest"),
         )
     levels = proved(sheet, choices, *read_wearer(sheet)).draft.dimensions.levels
     spans = [_span(gore, levels) for gore in choices.gores]

@@ -229,5 +229,8 @@ def _of_tunic(draft: Draft) -> Iterator[tuple[str, str]]:
         yield "neck.back", "pointed"
     if neck.collar:
         yield "neck.collar", "collar"
+    if choices.division is not None:
+        by = choices.division.by
+        yield "division", by if by in ("per pale", "per fess", "quarterly") else "in many parts"
     yield from (("splits", split.place) for split in choices.splits)
     yield from (("closures", f"{closure.at} by {closure.by}") for closure in choices.closures)

@@ -233,6 +233,8 @@ def beware(sewn: Sewn) -> tuple[Caution, ...]:
         raise InternalFault("a tunic has cautions of its own")
     out = []
     child = wearer.is_child or (wearer.age is not None and wearer.age < CHILD_AGE)
+    if child:
+        out.append(Caution("child-needles"))
     if child and isinstance(other, (Coif, Cloak)):
         out.append(Caution("child-tied-at-neck", {"what": "coif" if isinstance(other, Coif) else "cloak"}))
     if child and isinstance(other, (Apron, Breeches)):

@@ -6,6 +6,7 @@ from ellwand.model.draft import Draft
 from ellwand.model.finding import Girth
 from ellwand.model.garment import Proof
 from ellwand.model.wearer import Wearer
+from ellwand.prove.allowance import enough_to_finish
 from ellwand.prove.assembles import assembles
 from ellwand.prove.body import body_girth_at
 from ellwand.prove.fits import LEVELS, biceps, fits, reached
@@ -26,7 +27,7 @@ def prove(draft: Draft, wearer: Wearer) -> Proof:
     """
     sewn = sewn_up(draft, wearer)
     if draft.choices.other is not None:
-        return Proof(sewn.shell, (), (*assembles(sewn), *wears_well(sewn), *noted(draft)))
+        return Proof(sewn.shell, (), (*assembles(sewn), *wears_well(sewn), *enough_to_finish(draft), *noted(draft)))
     findings = (
         *assembles(sewn),
         *goes_on(sewn),
@@ -35,6 +36,7 @@ def prove(draft: Draft, wearer: Wearer) -> Proof:
         *sitting(sewn),
         *riding(sewn),
         *holds(sewn),
+        *enough_to_finish(draft),
         *noted(draft),
     )
     return Proof(sewn.shell, _girths(sewn), findings)

@@ -12,7 +12,7 @@ from ellwand.prove.riding import covers_knees, open_astride, wide_astride
 from ellwand.prove.sewn import Sewn, hem_height, sewn_up
 
 CORDS: Final = frozenset({"ties", "lacing"})
-SMALL_PARTS: Final = frozenset({"buttons", "hooks", "pins"})
+SMALL_PARTS: Final = {"buttons": "buttons", "hooks": "hooks", "loops": "toggles", "pins": "pins"}
 YOUNG_HEIGHT: Final = 134.0
 YOUNG_AGE: Final = 7.0
 """Young children by EN 14682: to seven years, or 134 cm tall."""
@@ -40,7 +40,7 @@ def _for_children(sewn: Sewn) -> list[Caution]:
     if not wearer.is_child and (age is None or age >= CORD_AGE):
         return []
     young = wearer["height"] <= YOUNG_HEIGHT if age is None else age < YOUNG_AGE
-    out = []
+    out = [Caution("child-needles")]
     corded = {closure.at for closure in closures if closure.by in CORDS}
     if corded & {"neck slit", "centre-front", "centre-back"}:
         out.append(Caution("child-neck-cord" if young else "child-neck-ends"))
@@ -48,7 +48,7 @@ def _for_children(sewn: Sewn) -> list[Caution]:
         out.append(Caution("child-body-cord"))
     if "centre-back" in corded:
         out.append(Caution("child-back-cord"))
-    small = sorted({closure.by for closure in closures if closure.by in SMALL_PARTS})
+    small = sorted({SMALL_PARTS[closure.by] for closure in closures if closure.by in SMALL_PARTS})
     if age is not None and age < SMALL_PARTS_AGE and small:
         out.append(Caution("small-parts", {"what": " and ".join(small)}))
     return out

@@ -5,16 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ellwand.depict import words as say
-from ellwand.depict.lettering import shortened
 from ellwand.depict.naming import cut_how, numbers, places
 from ellwand.depict.people import estimated, measure_these, measured
 from ellwand.depict.sizes import extent
 from ellwand.depict.spread import drawing_bounds, pieces_sheet
 from ellwand.depict.view import garment_view
 from ellwand.depict.view_others import view_names
+from ellwand.depict.words.blazon import arms as arms_of
+from ellwand.depict.words.blazon import hatching_key
+from ellwand.depict.words.pace import hours_said
 from ellwand.model.garment import Garment
+from ellwand.publish.card_adornment import adornment_section
 from ellwand.publish.card_lays import heading, lays
-from ellwand.publish.letters import spelled
+from ellwand.publish.letters import cut_short
 from ellwand.publish.paper import Paper, paper_for
 from ellwand.publish.typst_text import (
     FONT,
@@ -27,6 +30,7 @@ from ellwand.publish.typst_text import (
     table,
     words,
 )
+from ellwand.sew.pace import totals
 from ellwand.units import format_length
 
 LONGEST_NAME = 60
@@ -82,13 +86,13 @@ def _opening(garment: Garment) -> str:
 
 
 def _closing(garment: Garment, size: float) -> str:
-    """The order of sewing, the checks and the cautions in text of ``size`` points."""
-    return "\n".join([_sewing(garment, size), _findings(garment, size), LAST_PAGE])
+    """The order of sewing, what adorns, the checks and the cautions in text of ``size`` points."""
+    return "\n".join([_sewing(garment, size), adornment_section(garment, size), _findings(garment, size), LAST_PAGE])
 
 
 def _title(garment: Garment) -> str:
-    name = shortened(spelled(garment.wearer.name), LONGEST_NAME)
-    style = shortened(spelled(garment.title), LONGEST_NAME)
+    name = cut_short(garment.wearer.name, LONGEST_NAME)
+    style = cut_short(garment.title, LONGEST_NAME)
     return f"{style[:1].upper()}{style[1:]} for {name}" if name else style[:1].upper() + style[1:]
 
 
@@ -107,7 +111,8 @@ def _front_page(garment: Garment, paper: Paper, title: str) -> str:
     left = 8.6
     views, tall = _views(garment, left, 6.2)
     # title and note, the views or the table beside them, the key, and air
-    above = 1.9 + max(tall + 0.7, 0.5 * (len(draft.pieces) + 1) + 3.2)
+    arms = _arms(garment)
+    above = 1.9 + 0.45 * len(arms) + max(tall + 0.7, 0.5 * (len(draft.pieces) + 1) + 3.2)
     sheet = pieces_sheet(draft, unit, paper.room, paper.height - 2 * paper.margin - above - 1.9)
     return "\n".join(
         [
@@ -120,10 +125,11 @@ def _front_page(garment: Garment, paper: Paper, title: str) -> str:
             _piece_table(garment),
             _measures(garment),
             "])",
+            *arms,
             "#v(1fr)",
             f"#align(center)[{picture(sheet.drawing, sheet.scale)}]",
             "#v(1fr)",
-            f"#{words(_KEY, size=9)}",
+            f"#{words(_KEY + _BAND_KEY * bool(draft.adornment.bands), size=9)}",
             "#pagebreak(weak: true)",
         ]
     )
@@ -134,6 +140,21 @@ _KEY = (
     " allowance: mark it; there one seam ends and the next begins. The figures beside the marks count from the"
     " cut hem or cuff; those along a top edge from its left corner."
 )
+
+
+def _arms(garment: Garment) -> list[str]:
+    """The field of front and back as heralds say it, and in plain words; each block a line or two high."""
+    out = []
+    rows = arms_of(garment.draft)
+    for faces, blazon, plain in rows:
+        where = "" if len(rows) == 1 else f"{faces[:1].upper()}{faces[1:]}: "
+        out.append(f"#block(above: 1.6mm, {words(where + blazon, bold=True)} + {words('. ' + plain + '.', size=9)})")
+    if key := hatching_key(garment.draft):
+        out.append(f"#block(above: 1.6mm, {words('In the drawing, ' + key + '.', size=9)})")
+    return out
+
+
+_BAND_KEY = " Dotted: where the edge of a band will lie."
 
 
 def _views(garment: Garment, width: float, height: float) -> tuple[str, float]:
@@ -181,9 +202,7 @@ def _sewing(garment: Garment, size: float) -> str:
     if not garment.steps:
         return ""
     unit = garment.wearer.unit
-    by_hand = garment.choices.sewing.by == "hand"
-    minutes = sum(s.minutes_hand if by_hand else s.minutes_machine for s in garment.steps)
-    hours = f"about {max(1, round(minutes / 60))} h by {garment.choices.sewing.by}"
+    hours = hours_said(totals(garment.steps).hours, garment.choices.sewing)
     rows = [[words(str(s.n), bold=True), words(say.step(s, garment.draft, unit))] for s in garment.steps]
     return heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, size)
 

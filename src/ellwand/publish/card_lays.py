@@ -47,7 +47,7 @@ def heading(text: str) -> str:
 
 def _buying(garment: Garment) -> str:
     buy = " ".join(
-        f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text + '   ')} +"
+        f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text)} + h(0.9em) +"
         for what, text in shopping_rows(garment)
     )
     return f"{heading('To buy')}\n#par({buy} [])"
@@ -161,7 +161,8 @@ def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
 
     parts = []
     corners = [f"{row.letter}{nbsp}{at(row.along, row.across)}" for row in rows if row.what == "corner"]
-    parts.append("   ".join(corners))
+    if corners:
+        parts.append("   ".join(corners))
     parts += [row.note for row in rows if row.what == "corner" and row.note]
     curves = [row for row in rows if row.what == "curve"]
     for ends in dict.fromkeys(row.letter for row in curves):

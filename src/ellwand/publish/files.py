@@ -5,17 +5,23 @@ from __future__ import annotations
 import csv
 import io
 import re
+from collections.abc import Sequence
 
 from ellwand.depict import words as say
+from ellwand.depict.adornment import adornment_rows
 from ellwand.depict.chalk import chalk_rows
 from ellwand.depict.laying import lay_drawing
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.spread import pieces_sheet
+from ellwand.depict.step_facts import facts_line
+from ellwand.depict.stitches import HEAD, stitch_rows
 from ellwand.depict.words.lays import lay_name
+from ellwand.depict.words.pace import hours_said, whose_pace
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
 from ellwand.publish.svg import svg
 from ellwand.publish.text import clean
+from ellwand.sew.pace import totals
 from ellwand.units import CM_PER, Unit
 
 LAY_SCALE = 0.1
@@ -87,12 +93,24 @@ def sewing_md(garment: Garment) -> str:
     unit = garment.wearer.unit
     lines = [f"# {_plain(garment.title)} for {_plain(garment.wearer.name)}", ""]
     lines += [f"- {what}: {_plain(text)}" for what, text in shopping_rows(garment)]
-    lines += ["", "## Sewing order", ""]
-    lines += [f"{step.n}. {_plain(say.step(step, garment.draft, unit))}" for step in garment.steps]
+    sewing = garment.choices.sewing
+    lines += ["", f"## Sewing order ({hours_said(totals(garment.steps).hours, sewing)})", ""]
+    for step in garment.steps:
+        lines.append(f"{step.n}. {_plain(say.step(step, garment.draft, unit))}")
+        if facts := facts_line(step, garment.draft, unit):
+            lines.append(f"    - {_plain(facts)}")
+    if trims := adornment_rows(garment):
+        lines += ["", "## Adornment", ""]
+        lines += [f"- {_plain(f'{what}: {text}' if what else text)}" for what, text in trims]
+    lines += ["", "## Stitches", "", *_table(HEAD, stitch_rows(garment)), "", _plain(whose_pace(sewing))]
     if garment.cautions:
         lines += ["", "## Take care", ""]
         lines += [f"- {_plain(say.caution(each, unit))}" for each in garment.cautions]
     return "\n".join(lines) + "\n"
+
+
+def _table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str]:
+    return ["| " + " | ".join(cells) + " |" for cells in (head, ["---"] * len(head), *rows)]
 
 
 def _plain(text: str) -> str:

@@ -8,7 +8,8 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any
 
 from ellwand.depict import words
-from ellwand.depict.shopping import purchases
+from ellwand.depict.shopping import bill, purchases
+from ellwand.depict.words.blazon import arms
 from ellwand.geometry.lines import Line
 from ellwand.model.choices import Choices
 from ellwand.model.draft import EdgeRef, Part, Seam
@@ -17,6 +18,8 @@ from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay, opened, other_face
 from ellwand.model.piece import Edge, Guide, Level, Mark, Piece
 from ellwand.model.tearing import TearPlan
+from ellwand.publish.adornment_json import adornment_document
+from ellwand.sew.pace import totals
 
 SCHEMA = "ellwand/1"
 PLACES = 6
@@ -100,13 +103,25 @@ def document(garment: Garment) -> dict[str, Any]:
                 "parts": list(step.parts),
                 "seams": list(step.seams),
                 "needs": list(step.needs),
+                "code": step.code,
+                "edges": _plain(step.edges),
+                "folds": step.folds,
+                "seam_iso": step.seam_iso,
+                "press": step.press,
+                "reinforce": _plain(step.reinforce),
+                **({"selvedges": list(step.selvedges)} if step.selvedges else {}),
                 "minutes_hand": round(step.minutes_hand, 1),
                 "minutes_machine": round(step.minutes_machine, 1),
                 "thread_m": round(step.thread_m, 2),
+                "rows": _plain(step.rows),
             }
             for step in garment.steps
         ],
+        "totals": _plain(totals(garment.steps)),
+        **({"costs": _plain(bill(garment))} if garment.prices is not None and garment.lays else {}),
         "closures": _plain(garment.closings),
+        **({"arms": told} if (told := _arms(garment)) else {}),
+        **adornment_document(garment.draft.adornment, _plain),
         "period": [
             {"id": check_id(each), **_plain(each.values), "why": words.why(each, unit), "mend": words.mend(each, unit)}
             for each in garment.proof.findings
@@ -117,6 +132,11 @@ def document(garment: Garment) -> dict[str, Any]:
     if not garment.lays:
         del doc["lays"]
     return doc
+
+
+def _arms(garment: Garment) -> list[dict[str, str]]:
+    """The field of each face in a blazon and in plain words; none without any."""
+    return [{"on": on, "blazon": blazon, "plainly": plain} for on, blazon, plain in arms(garment.draft)]
 
 
 def _tears(plan: TearPlan) -> dict[str, Any]:
@@ -134,7 +154,7 @@ def check_id(finding: Finding) -> str:
     return f"{finding.code}:{finding.subject}" if finding.subject else finding.code
 
 
-COMMON = ("style", "layer", "sewing", "beneath_mm", "date", "region", "other")
+COMMON = ("style", "layer", "sewing", "beneath_mm", "date", "region", "other", "bands")
 """Choices that a garment has which is not cut as a tunic is."""
 
 
@@ -216,6 +236,7 @@ def _piece(piece: Piece) -> dict[str, Any]:
         "guides": _plain(piece.guides),
         **({"kind": piece.kind} if piece.kind != "shell" else {}),
         **({"marks": _plain(piece.marks)} if piece.marks else {}),
+        **({"tincture": piece.tincture} if piece.tincture else {}),
     }
 
 

@@ -12,6 +12,7 @@ from ellwand.depict.lettering import shortened, text_width
 from ellwand.depict.measuring import in_unit, mixed_up
 from ellwand.depict.spread import drawing_bounds
 from ellwand.errors import BadInput, InternalFault
+from ellwand.language import _
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.model.wearer import HANDS
 from ellwand.publish.letters import spelled
@@ -68,7 +69,11 @@ def measuring_form_pdf(people: Sequence[str] = ("",), unit: Unit = "cm", wanted:
     """
     for field in wanted:
         if field not in MEASUREMENTS:
-            raise BadInput("wanted", f"{field!r} is not a measurement", f"use any of {', '.join(FIELDS)}")
+            raise BadInput(
+                "wanted",
+                _("{field!r} is not a measurement", field=field),
+                _("use any of {names}", names=", ".join(FIELDS)),
+            )
     setting = _setting(paper_for(unit))
     settings = (f"{setting}\n{_rest(unit, wanted, scale, box)}\n" for scale, box in SIZES)
     fitting = next((text for text in settings if page_count(f"{text}{_page('', unit)}\n{LAST_PAGE}") == 1), None)

@@ -49,9 +49,10 @@ def svg_stroke(stroke: Stroke, to_paper: Place) -> str:
     pen = PENS[stroke.role]
     d = _path(stroke.points, to_paper, stroke.closed) + "".join(_path(hole, to_paper, True) for hole in stroke.holes)
     dash = f' stroke-dasharray="{" ".join(f"{n * MM_PER_POINT:.3f}" for n in pen.dash)}"' if pen.dash else ""
-    fill = _grey(pen.fill) if stroke.closed and pen.fill is not None else "none"
+    fill = pen.colour or (_grey(pen.fill) if stroke.closed and pen.fill is not None else "none")
     return (
-        f'<path class="{stroke.role}" d="{d}" fill="{fill}" fill-rule="evenodd" stroke="{_grey(pen.grey)}"'
+        f'<path class="{stroke.role}" d="{d}" fill="{fill}" fill-rule="evenodd"'
+        f' stroke="{pen.colour or _grey(pen.grey)}"'
         f' stroke-width="{pen.width * MM_PER_POINT:.3f}" stroke-linejoin="round"{dash}/>'
     )
 

@@ -1,85 +1,103 @@
-"""Thread and time for a length of stitching.
+"""Thread for a length of stitching.
 
-Thread per length of seam, S stitches per cm and T the seam's thickness in cm:
-hand running stitch 1 + T·S and hand back stitch 3 + 2·T·S (from the thread's own path), lockstitch (ISO 4915, 301)
-2 + 2·T·S (textile trade handbooks), hem or fell stitch of bite b and pitch p (2·√(b² + (p/2)²) + 2·T) / p (path).
-Waste of 10 to 15 % is usual in the trade; 12 % is taken.
-Time by hand: 23 stitches a minute on fine linen, as counted in a sewing-machine maker's test of 1861 (quoted in
-Cooper, The Invention of the Sewing Machine).
+Every formula gives the length of thread for a length of seam.  T is the thickness that is sewn through, S how many
+stitches go to the same unit.  Machine stitches as textile trade handbooks have them; hand stitches from the thread's
+own path, which is straight between one hole and the next.  Waste of 10 to 15 % is usual in the trade.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Mapping
 from typing import Final
 
-WASTE: Final = 0.12
-HAND_RATE: Final = 23.0
-"""Stitches a minute."""
-HAND_STITCH: Final = 0.3
-"""Length of a hand stitch (cm): finds have 2 to 4 mm (Crowfoot, Pritchard and Staniland on London)."""
-MACHINE_STITCH: Final = 0.25
-"""Length of a machine stitch (cm): common practice, no source."""
-MACHINE_RATE: Final = 600.0
-"""Stitches a minute of a careful home machinist: common practice, no source."""
-HANDLING: Final = 1.5
-"""Minutes to pin, turn and end each seam: common practice, no source."""
-THICKNESS: Final = 0.12
-"""Two layers of medium cloth (cm): common practice, no source."""
-BITE: Final = 0.2
-"""How far a fell stitch reaches in (cm): common practice, no source."""
+from ellwand.model.choices import Sewing
+from ellwand.model.stitch import StitchName
+from ellwand.sew.stitches import STITCHES, stitch_length
+
+Range = tuple[float, float]
+"""Least and most."""
+
+WASTE: Final[Range] = (0.10, 0.15)
+"""Trade handbooks on thread."""
+OVEREDGE: Final[Range] = (3.0, 5.0)
+"""The constant of the three-thread overedge stitch: two trade pages give 3, another 5."""
+STRANDS: Final = 3
+"""Threads laid beneath the stitches of a bar: common practice, no source."""
 
 
-def running(thickness: float, per_cm: float) -> float:
-    """Thread over seam of a hand running stitch."""
-    return 1 + thickness * per_cm
+def running(thickness: float, per: float) -> float:
+    """Hand running stitch, ``per`` needle passes to the unit: 1 + T S (path)."""
+    return 1 + thickness * per
 
 
-def back_stitch(thickness: float, per_cm: float) -> float:
-    """Thread over seam of a hand back stitch, and of a chain stitch (ISO 4915, 101)."""
-    return 3 + 2 * thickness * per_cm
+def back_stitch(thickness: float, per: float) -> float:
+    """Hand back stitch, and single chain stitch (ISO 4915, 101): 3 + 2 T S (path; trade handbooks)."""
+    return 3 + 2 * thickness * per
 
 
-def lockstitch(thickness: float, per_cm: float) -> float:
-    """Thread over seam of a machine lockstitch (ISO 4915, 301)."""
-    return 2 + 2 * thickness * per_cm
+def lockstitch(thickness: float, per: float) -> float:
+    """Lockstitch (ISO 4915, 301): 2 + 2 T S, both threads (trade handbooks)."""
+    return 2 + 2 * thickness * per
 
 
-def fell(thickness: float, pitch: float, bite: float = BITE) -> float:
-    """Thread over seam of a hem, fell or overcast stitch."""
+def double_chain(thickness: float, per: float) -> float:
+    """Two-thread chain stitch (ISO 4915, 401): 4 + 2 T S (trade handbooks)."""
+    return 4 + 2 * thickness * per
+
+
+def zigzag(thickness: float, per: float, width: float) -> float:
+    """Zigzag lockstitch (ISO 4915, 304), each stitch a slant ``width`` wide: 2 √(1 + (W S)²) + 2 T S (path)."""
+    return 2 * math.hypot(1, width * per) + 2 * thickness * per
+
+
+def overedge(thickness: float, per: float, width: float, constant: float) -> float:
+    """Three-thread overedge (ISO 4915, 504): constant + 4 S (W + T) (trade handbooks; see OVEREDGE)."""
+    return constant + 4 * per * (width + thickness)
+
+
+def slanting(thickness: float, pitch: float, bite: float) -> float:
+    """Hem, fell, whip or overcast stitch: (2 √(b² + (p/2)²) + 2 T) / p (path)."""
     return (2 * math.hypot(bite, pitch / 2) + 2 * thickness) / pitch
 
 
-def hand_minutes(rows_cm: float, stitch: float = HAND_STITCH) -> float:
-    """Minutes to sew ``rows_cm`` of stitching by hand."""
-    return rows_cm / stitch / HAND_RATE
+def buttonhole(thickness: float, pitch: float, depth: float) -> float:
+    """Buttonhole stitch along an edge: down before, through, up behind and over the edge to the next (path):
+    1 + 2 (d + T) / p."""
+    return 1 + 2 * (depth + thickness) / pitch
 
 
-def machine_minutes(rows_cm: float, seams: int) -> float:
-    """Minutes to sew ``rows_cm`` of stitching by machine, with the handling of ``seams`` seams."""
-    return rows_cm / MACHINE_STITCH / MACHINE_RATE + seams * HANDLING
+def bar(thickness: float, pitch: float, width: float) -> float:
+    """A bar through the cloth: strands laid along it, and over them stitches that go across before and slanting to the
+    next behind (path): strands + (w + √(w² + p²) + 2 T) / p."""
+    return STRANDS + (width + math.hypot(width, pitch) + 2 * thickness) / pitch
 
 
-ROWS: Final = {"plain": (1, 0), "run and fell": (1, 1), "french": (2, 0), "overcast": (1, 2)}
-"""Finish -> rows of seam stitching, rows of felling or overcasting."""
+def ratio(name: StitchName, thickness: float, sewing: Sewing) -> Range:
+    """Thread over seam, least and most, without waste, where ``thickness`` cm are sewn through."""
+    pitch, width = stitch_length(name, sewing), STITCHES[name].width
+    if name == "overedge":
+        chosen = sewing.overedge_constant
+        low, high = OVEREDGE if chosen is None else (chosen, chosen)
+        return overedge(thickness, 1 / pitch, width, low), overedge(thickness, 1 / pitch, width, high)
+    exact = _RATIO[name](thickness, pitch, width)
+    return exact, exact
 
 
-STRESSED: Final = frozenset({"armhole", "gusset"})
-"""Kinds of seam sewn in back stitch by hand: finds keep it for stressed places (Crowfoot, Pritchard and Staniland)."""
+_RATIO: Final[Mapping[StitchName, Callable[[float, float, float], float]]] = {
+    "running": lambda thickness, pitch, width: running(thickness, 1 / pitch),
+    "back stitch": lambda thickness, pitch, width: back_stitch(thickness, 1 / pitch),
+    "overcast": slanting,
+    "hemming": slanting,
+    "buttonhole": buttonhole,
+    "bar": bar,
+    "lockstitch": lambda thickness, pitch, width: lockstitch(thickness, 1 / pitch),
+    "chain": lambda thickness, pitch, width: back_stitch(thickness, 1 / pitch),
+    "double chain": lambda thickness, pitch, width: double_chain(thickness, 1 / pitch),
+    "zigzag": lambda thickness, pitch, width: zigzag(thickness, 1 / pitch, width),
+}
 
 
-def seam_thread(length: float, kind: str, finish: str, by: str) -> float:
-    """Metres of thread for ``length`` cm of a seam of that kind with its finish, waste included."""
-    rows, fells = ROWS[finish]
-    if by == "machine":
-        ratio = (rows + fells) * lockstitch(THICKNESS, 1 / MACHINE_STITCH)
-    else:
-        row = back_stitch if kind in STRESSED else running
-        ratio = rows * row(THICKNESS, 1 / HAND_STITCH) + fells * fell(THICKNESS, HAND_STITCH)
-    return length * ratio * (1 + WASTE) / 100
-
-
-def edge_thread(length: float, by: str) -> float:
-    """Metres of thread to hem ``length`` cm of edge, waste included."""
-    ratio = lockstitch(THICKNESS, 1 / MACHINE_STITCH) if by == "machine" else fell(THICKNESS, HAND_STITCH)
-    return length * ratio * (1 + WASTE) / 100
+def with_waste(centimetres: Range) -> Range:
+    """Metres to buy for so many centimetres of thread in the seam."""
+    return centimetres[0] * (1 + WASTE[0]) / 100, centimetres[1] * (1 + WASTE[1]) / 100

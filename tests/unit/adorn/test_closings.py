@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from shapely import LineString, Point, Polygon
 
 from ellwand.adorn import adorn
-from ellwand.adorn.closings import KINDS, TAIL
+from ellwand.adorn.closings import KINDS, TAIL, _spread, cloth_circle
 from ellwand.adorn.lacing import lace_length, rows
 from ellwand.depict import words
+from ellwand.depict.words.closings import to_buy
 from ellwand.errors import CannotDraft
 from ellwand.model.closing import Closing
 from ellwand.model.draft import Draft, piece_of
@@ -196,3 +197,56 @@ def test_distances_in_inches_fall_on_eighths() -> None:
     read = read_sheet(toml(tables).encode(), lambda name: 1.0)
     (closing,) = adorn(draft(read.choices, wearer_from(read.wearer), "main")).closings
     assert all((at / 0.3175) == pytest.approx(round(at / 0.3175)) for at in closing.one)
+
+
+@pytest.mark.parametrize(
+    ("run", "spacing", "open_end", "count"),
+    [
+        (25.2, 1.8, True, 15),  # no. 63 of Herjolfsnes: 15 buttonholes 1.8 cm apart
+        (24.75, 2.25, True, 12),  # no. 64: 12 of them 2.25 cm apart
+        (27.0, 2.25, False, 12),  # or 12 intervals, as one page's measure has it
+    ],
+)
+def test_rows_of_the_herjolfsnes_gowns(run: float, spacing: float, open_end: bool, count: int) -> None:
+    assert _spread(run, spacing, open_end, 1) == (count, pytest.approx(spacing))
+
+
+@pytest.mark.parametrize(("button", "circle"), [(0.6, 2.5), (1.5, 6.0), (1.05, 4.25)])
+def test_a_cloth_buttons_circle(button: float, circle: float) -> None:
+    """Thursfield, The Medieval Tailor's Assistant: 6 to 15 mm finished, from a circle of 2.5 to 6 cm."""
+    assert cloth_circle(button) == pytest.approx(circle)
+
+
+def test_a_cloth_button_is_small_and_takes_more_cloth_than_covers_it() -> None:
+    # a ball that wide has the surface π d², the circle π c² / 4: so much is gathered inside
+    for tenths in range(6, 16):
+        button = tenths / 10
+        assert math.pi * button**2 < math.pi * cloth_circle(button) ** 2 / 4
+    for wide in (0.5, 2.0):
+        with pytest.raises(CannotDraft, match="are not made"):
+            only({"closures": [{"at": "side", "by": "buttons", "buttons": "cloth", "size": wide}]})
+
+
+def test_cloth_buttons_are_told_on_the_card_and_in_the_list() -> None:
+    garment = {"closures": [{"at": "neck slit", "by": "buttons", "buttons": "cloth", "size": 1.5}]}
+    draft = closed(garment)
+    said = words.step(sew(draft)[-1], draft, "cm")
+    assert "cut a circle 6 cm across from the scraps" in said and "1.7 cm long" in said
+    assert to_buy(draft.closings[0], "cm").startswith(f"{draft.closings[0].count} cloth buttons")
+
+
+def test_a_loop_goes_round_its_toggle() -> None:
+    small, large = (only({"closures": [{"at": "side", "by": "loops", "size": wide}]}) for wide in (1.0, 3.0))
+    assert large.cord - small.cord == pytest.approx(large.count * math.pi * 2.0)
+    assert small.cord / small.count > math.pi * small.size
+
+
+def test_usual_buttons_are_smaller_where_they_are_set_close() -> None:
+    assert only({"closures": [{"at": "side", "by": "buttons"}]}).size == 1.2
+    close = only({"closures": [{"at": "side", "by": "buttons", "spacing": 0.8}]})
+    assert 0.4 < close.size < close.pitch <= 0.8
+
+
+def test_buttons_do_not_overlap() -> None:
+    with pytest.raises(CannotDraft, match="do not fit"):
+        only({"closures": [{"at": "side", "by": "buttons", "size": 1.8, "spacing": 1.0}]})

@@ -8,8 +8,9 @@ from functools import cache
 
 import pytest
 
-from ellwand.depict.shopping import purchase_steps, purchases, shopping_rows
+from ellwand.depict.shopping import bill, purchase_steps, purchases, shopping_rows
 from ellwand.lay.buy import purchase
+from ellwand.model.cost import Prices
 from ellwand.model.garment import Garment
 from ellwand.pipeline import make
 from ellwand.publish.garment_json import garment_json
@@ -91,3 +92,16 @@ def test_garment_json_says_the_same() -> None:
     assert told["cloth"] == cloth.name and told["cost"] == pytest.approx(asked.cost)
     added = sum(told[step] for step in ("laid", "straightening", "spare", "shrinkage", "rounding"))
     assert told["length"] == pytest.approx(added, abs=1e-3) and added == pytest.approx(asked.length, abs=1e-3)
+
+
+def test_the_bill_is_told_with_what_has_no_price() -> None:
+    garment = replace(made(), prices=Prices("€", thread=0.03, hour=10))
+    rows, bill_ = dict(shopping_rows(garment)), bill(garment)
+    assert "price" not in rows
+    assert rows["cost"].startswith(f"{bill_.total:.2f} €: cloth {bill_.lines[0].total:.2f}, thread")
+    low, high = bill_.hours
+    assert rows["work"].startswith(f"worth {10 * low:.0f} to {10 * high:.0f} €, at about")
+    assert json.loads(garment_json(garment))["costs"]["total"] == bill_.total
+    bare = dict(shopping_rows(replace(on(garment, price=None), prices=Prices(thread=0.03))))
+    assert bare["cost"].endswith("Without a price: cloth.") and "work" not in bare
+    assert "costs" not in json.loads(garment_json(made()))

@@ -135,5 +135,5 @@ def test_shopping_says_width_shrinkage_price_and_thread() -> None:
     rows = dict(shopping_rows(garment))
     assert "150 cm wide" in rows["cloth"] and "5% in length" in rows["cloth"]
     assert rows["price"].startswith(f"{12.5 * garment.lays[0].buy_length / 100:.2f}")
-    metres = math.fsum(step.thread_m for step in garment.steps)
+    metres = math.fsum(row.thread_m[1] for step in garment.steps for row in step.rows)
     assert metres <= float(rows["thread"].split("\u00a0")[0]) < metres + 10

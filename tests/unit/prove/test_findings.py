@@ -175,3 +175,6 @@ def test_children_and_cords() -> None:
     assert not {"child-neck-cord", "child-neck-ends"} & codes(tied)
     pinned = {"neck": {"shape": "keyhole"}, "closures": [{"at": "neck slit", "by": "pins"}]}
     assert {"small-parts", "pins"} <= codes(pinned, {"age": 2, "height": 88})
+    looped = {"neck": {"shape": "keyhole"}, "closures": [{"at": "neck slit", "by": "loops"}]}
+    assert "small-parts" in codes(looped, {"age": 2, "height": 88})
+    assert "child-needles" in codes(looped, {"age": 8, "height": 128}) and "child-needles" not in codes(looped)

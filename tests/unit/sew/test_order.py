@@ -16,7 +16,7 @@ from ellwand.model.draft import Draft, EdgeRef, Seam, edge_at, piece_of
 from ellwand.model.step import Step
 from ellwand.prove.shell import shell_of
 from ellwand.sew import sew
-from ellwand.sew.order import NEEDS
+from ellwand.sew.plan import NEEDS
 from proving_specimens import drafted, wide_sample
 from strategies import garments
 
@@ -52,10 +52,10 @@ BEFORE = [
 CLOSING = ("gussets", "side panels to back", "underarm and sides")
 """Steps that bring front and back together under the arm."""
 FINISHED = {
-    "neck": {"neck"},
+    "neck": {"neck", "collar"},
     "neck slit": {"neck", "neck slit"},
     "hem": {"hem"},
-    "split": {"splits"},
+    "split": {"splits", "split slits"},
     "cuff": {"cuffs"},
     "opening": {"cuffs", "openings", "neck"},
     "armhole": {"armhole edges"},
@@ -116,20 +116,28 @@ def check(draft: Draft) -> tuple[Step, ...]:
             for b in draft.seams:
                 if told(a, draft) == first and told(b, draft) == later and {hand(a), hand(b)} != {"left", "right"}:
                     assert when[a.id] in waits[when[b.id]], (first, later, a, b)
+    for step in steps:
+        # only what no other need brings with it
+        assert not any(one in waits[other] for one in step.needs for other in step.needs)
+        assert bool(step.folds) == bool(step.seams or step.edges)
+        assert bool(step.seam_iso) == bool(step.seams or step.edges or step.code in ("take up", "collar", "underlaps"))
     last = next(step.n for step in steps if step.code == "hem")
     assert {step.n for step in steps if step.seams} <= waits[last]
     codes = {step.code for step in steps}
-    at = {step.code: step for step in steps}
-    for ref in unsewn(draft):
-        finished = FINISHED[edge_at(draft, ref).kind] & codes
-        assert any(ref.part in at[code].parts for code in finished), ref
+    finished = [(ref, step) for step in steps for ref in step.edges]
+    assert sorted(map(str, (ref for ref, _ in finished))) == sorted(map(str, unsewn(draft)))
+    for ref, step in finished:
+        assert step.code in FINISHED[edge_at(draft, ref).kind] and ref.part in step.parts
+    for part in draft.applied:
+        assert sum(part.id in step.parts for step in steps) == 1
     stitched = sum(length(edge_at(draft, seam.a).points) for seam in draft.seams)
     stitched += sum(length(edge_at(draft, ref).points) for ref in unsewn(draft))
     assert sum(step.length for step in steps if step.code != "take up") == pytest.approx(stitched)
     for step in steps:
-        worked = step.code not in ("mark", "hang", "closures")
-        assert all((number > 0) == worked for number in (step.length, step.minutes_hand, step.thread_m))
-        assert (step.minutes_machine > 0) == worked
+        worked = step.code not in ("mark", "hang", "closures", "underlaps", "collar")
+        assert (step.length > 0) == worked or step.code == "collar"
+        if worked:
+            assert min(step.minutes_hand, step.thread_m, step.minutes_machine) > 0
     assert steps[0].code == "mark"
     last_without_closures = "take up" if "take up" in codes else "hem"
     assert steps[-1].code == ("closures" if draft.choices.closures else last_without_closures)
@@ -194,10 +202,30 @@ def test_by_hand_or_by_machine_only_the_thread_differs() -> None:
     choices = draft.choices
     by_machine = replace(draft, choices=replace(choices, sewing=replace(choices.sewing, by="machine")))
     pairs = list(zip(sew(draft), sew(by_machine), strict=True))
-    assert all(replace(a, thread_m=0.0) == replace(b, thread_m=0.0) for a, b in pairs)
+    assert all(replace(a, thread_m=0.0, rows=()) == replace(b, thread_m=0.0, rows=()) for a, b in pairs)
     assert any(a.thread_m != b.thread_m for a, b in pairs)
 
 
 def test_every_step_the_table_knows_is_met_in_the_sample() -> None:
     met = {step.code for draft, _ in wide_sample() for step in sew(draft)}
-    assert met == set(NEEDS)
+    put_on = {"collar", "underlaps", "divisions", "charges", "motifs", "bands flat", "bands round", "motifs round"}
+    assert met == set(NEEDS) - put_on
+
+
+def test_the_allowances_of_a_gusset_are_folded_into_it() -> None:
+    """As in a gown from Herjolfsnes (no. 45), whose shoulders and sides are opened flat."""
+    draft, _ = drafted({})
+    at = {step.code: step for step in sew(draft)}
+    assert at["gussets"].folds == "the gusset" and at["gussets"].press == "press the allowances toward the gusset"
+    plain = replace(draft, choices=replace(draft.choices, sewing=replace(draft.choices.sewing, finish="plain")))
+    opened = {step.code: step for step in sew(plain)}
+    assert opened["underarm and sides"].folds == "open"
+    assert opened["underarm and sides"].press == "press the allowances open"
+
+
+def test_a_hem_is_an_edge_finished_and_a_facing_a_seam() -> None:
+    """ISO 4916: class 6 is edge finishing, class 1 layers laid on each other."""
+    draft, _ = drafted({"neck": {"facing": "shaped"}})
+    at = {step.code: step for step in sew(draft)}
+    assert at["hem"].seam_iso == at["cuffs"].seam_iso == "6" and at["neck"].seam_iso == "1"
+    assert at["hem"].folds == "the inside" and at["mark"].seam_iso == ""

@@ -6,12 +6,24 @@ from typing import Annotated
 
 from pydantic import Field, PlainValidator
 
-from ellwand.choose.fields import corners, length_or_part, measure, number, words, yes_no
+from ellwand.choose.fields import corners, length_or_part, measure, number, word, words, yes_no
 from ellwand.choose.options.table import Table, choice
 from ellwand.geometry.lines import Point
 from ellwand.model.cloth import CUTS
+from ellwand.model.heraldry import TINCTURES
 
-FINISHES = ("plain", "run and fell", "french", "overcast")
+FINISHES = ("plain", "run and fell", "flat-felled", "french", "overcast", "open and stitched down")
+
+
+class TimedTable(Table):
+    """[sewing.timed]: one seam sewn with a watch, which says how fast the maker sews the way `by` says."""
+
+    length: Annotated[float, PlainValidator(measure(5, 1000))] = Field(
+        ..., description="how long the seam was: one row of running stitch by hand, or one plain seam by machine"
+    )
+    minutes: Annotated[float, PlainValidator(number(0.1, 600))] = Field(
+        ..., description="how many minutes it took, by machine with its pinning"
+    )
 
 
 class SewingTable(Table):
@@ -25,9 +37,32 @@ class SewingTable(Table):
     )
     finish: Annotated[str, choice(*FINISHES)] = Field("run and fell", description="how seams are finished")
     by: Annotated[str, choice("hand", "machine")] = Field("hand", description="how it is sewn")
+    sleeves: Annotated[str, choice("flat", "in the round")] = Field(
+        "flat",
+        description="sleeves are sewn on while all lies flat, or closed first and set into the closed armholes",
+    )
+    gussets: Annotated[str, choice("in the corner", "on the sleeve", "on the body")] = Field(
+        "in the corner",
+        description="gussets are set into the corner that sleeve and body make, or first sewn to one of the two",
+    )
     chalk: Annotated[float | None, PlainValidator(measure(0.1, 2.6, nothing=True))] = Field(
         None, description="the chalk grid that sizes are rounded to; left out: 0.5 cm, or 1/4 in"
     )
+    stitch: Annotated[float | None, PlainValidator(measure(0.1, 1, nothing=True))] = Field(
+        None, description="how long one stitch is; left out: 3 mm by hand, 2.5 mm by machine"
+    )
+    machine: Annotated[str, choice("lockstitch", "chain", "double chain")] = Field(
+        "lockstitch", description="by machine: the stitch it sews seams with; chain has one thread, double chain two"
+    )
+    neaten: Annotated[str, choice("zigzag", "overedge")] = Field(
+        "zigzag", description="by machine: what raw edges are overcast with; overedge is an overlocker's three threads"
+    )
+    overedge_constant: Annotated[float | None, PlainValidator(number(1, 10, nothing=True))] = Field(
+        None,
+        description="overedge takes so many times the seam's length of thread, and what goes round the edge besides;"
+        " left out: 3 to 5, as handbooks differ",
+    )
+    timed: TimedTable | None = Field(None, description="the maker's own pace; left out: of a slow and a quick hand")
 
 
 class FaultTable(Table):
@@ -135,4 +170,7 @@ class ClothTable(Table):
     )
     pieces: Annotated[tuple[str, ...], PlainValidator(words(*CUTS))] = Field(
         (), description="beside the main cloth: what is cut from this one"
+    )
+    tincture: Annotated[str | None, PlainValidator(word(*TINCTURES, nothing=True))] = Field(
+        None, description="its colour by its heraldic name: what is of that tincture in a divided field is cut from it"
     )

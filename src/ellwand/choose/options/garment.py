@@ -7,10 +7,13 @@ from typing import Annotated
 from pydantic import Field, PlainValidator
 
 from ellwand.choose.fields import measure, number, text
+from ellwand.choose.options.bands import BandTable
 from ellwand.choose.options.body import BodyTable, GoreTable
+from ellwand.choose.options.heraldry import ChargeTable, DivisionTable
 from ellwand.choose.options.neck import NeckTable
 from ellwand.choose.options.opening import ClosureTable, SplitTable
 from ellwand.choose.options.others import ApronTable, BreechesTable, CloakTable, CoifTable, HoodTable
+from ellwand.choose.options.repeats import RepeatTable
 from ellwand.choose.options.sleeve import SleeveTable
 from ellwand.choose.options.table import Table, choice
 from ellwand.model.choices import Span
@@ -69,6 +72,10 @@ class GarmentTable(Table):
     neck: NeckTable = Field(default_factory=NeckTable, description="the neck opening")
     splits: tuple[SplitTable, ...] = Field((), description="seams or panels left open from the hem up")
     closures: tuple[ClosureTable, ...] = Field((), description="how openings are closed")
+    division: DivisionTable | None = Field(None, description="its field divided between tinctures; left out: it is not")
+    bands: tuple[BandTable, ...] = Field((), description="bands that are sewn on along edges, seams and rings")
+    charges: tuple[ChargeTable, ...] = Field((), description="shapes of another tincture that are sewn on")
+    repeats: tuple[RepeatTable, ...] = Field((), description="motifs that repeat along a line of the garment")
     growth: GrowthTable | None = Field(None, description="room for a child to grow into; left out: cut as it is now")
     hood: HoodTable | None = Field(None, description="style hood only")
     cloak: CloakTable | None = Field(None, description="style cloak only")

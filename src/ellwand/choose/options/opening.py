@@ -15,6 +15,7 @@ OPENS_TO = ("auto", "hem", "hip", "waist")
 CLOSURES = ("ties", "lacing", "buttons", "loops", "hooks", "pins")
 LACINGS = ("spiral", "ladder", "crossed")
 LAPS = ("edge to edge", "overlap")
+BUTTONS = ("bought", "cloth")
 SPLIT_FACINGS = ("none", "strip")
 
 
@@ -56,4 +57,10 @@ class ClosureTable(Table):
     to: Annotated[str, choice(*OPENS_TO)] = Field(
         "auto",
         description="how far down a centre-front or centre-back opens; auto: a front to the hem, a back to the hip",
+    )
+    size: Annotated[float | None, PlainValidator(measure(0.4, 5, nothing=True))] = Field(
+        None, description="how wide a button or toggle is; left out: buttons 1.2 cm, toggles 1.6 cm"
+    )
+    buttons: Annotated[str, choice(*BUTTONS)] = Field(
+        "bought", description="cloth: each is made of a circle of cloth cut from scraps; 6 to 15 mm wide"
     )

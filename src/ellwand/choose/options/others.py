@@ -13,7 +13,7 @@ from ellwand.errors import BadInput
 from ellwand.model.others import KINDS, Apron, Breeches, Cloak, Coif, Hood, Other
 
 LOW = ("knee", "mid-calf", "ankle")
-COMMON = ("style", "layer", "over", "date", "region")
+COMMON = ("style", "layer", "over", "date", "region", "bands")
 """What every garment may be told, whatever its cut."""
 
 

@@ -9,6 +9,7 @@ from typing import Final
 from shapely import Polygon
 
 from ellwand.depict.fastenings import fastening_rows, fastening_signs
+from ellwand.depict.guides import guide_role
 from ellwand.depict.lettering import shortened
 from ellwand.depict.naming import cut_how, edge_name, numbers, places
 from ellwand.depict.pattern.writing import Writing
@@ -82,7 +83,7 @@ def heading(garment: Garment, piece: Piece) -> tuple[int, str, list[str]]:
 
 def inner_lines(piece: Piece) -> list[Stroke]:
     """Folds and other guides, notches across the allowance, and the signs of the fastenings."""
-    folds = [Stroke("fold", guide.points) for guide in piece.guides]
+    folds = [Stroke(guide_role(guide), guide.points) for guide in piece.guides]
     notches = [Stroke("mark", (mark.at, mark.inner)) for mark in marks(piece)]
     return [*folds, *notches, *fastening_signs(piece, SIGN)]
 

@@ -12,6 +12,10 @@ Say = Callable[[Numbers], str]
 
 CAUTIONS: Final[Mapping[str, Say]] = {
     **OTHER_CAUTIONS,
+    "child-needles": lambda n: (
+        "Child: count your pins and needles before and after sewing, and feel along every seam, so that none stays in"
+        " it."
+    ),
     "child-neck-cord": lambda n: (
         "Young child: use no tie, lace or cord at the neck, where it can strangle; close the slit with a flat"
         " button or leave it open, and follow local rules (EN 14682, 16 CFR 1120)."
@@ -54,5 +58,13 @@ CAUTIONS: Final[Mapping[str, Say]] = {
     ),
     "pins": lambda n: (
         "Pins open and drop out: lay the points along the cloth away from the neck, and count them afterwards."
+    ),
+    "pin-carries": lambda n: (
+        f"The cloak weighs about {n.number('grams') / 1000:.1f} kg, and all of it hangs from its pin: take a stout one,"
+        " and set it through a fold or a patch."
+    ),
+    "pin-thin": lambda n: (
+        f"Cloth of {n.number('grams'):.0f} g/m² is thin: a heavy pin or brooch drags it down and tears it. Take a light"
+        " one, and set it through a fold or a patch."
     ),
 }

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Final
 
 from ellwand.model.choices import ClosureBy
-from ellwand.model.closing import Closing
+from ellwand.model.closing import EYELET, Closing
 from ellwand.units import Unit, format_length
 
 WHERE: Final = {"cuffs": "each cuff opening", "shoulder": "each open shoulder"}
@@ -25,15 +25,7 @@ BOUGHT: Final[dict[ClosureBy, str]] = {
 def closing(each: Closing, unit: Unit) -> str:
     """One closure's work: 'Neck slit: work 3 buttonholes ...'."""
     head = (WHERE.get(each.at, each.at) if each.openings > 1 else each.at).replace("-", " ")
-    said = [_WORK[each.by](each, unit)]
-    if each.overlap:
-        cm = format_length(each.overlap, unit)
-        said.append(
-            f"First sew the underlap, doubled, to the {each.edges[1]} edge, so that it lies {cm} beneath the"
-            f" {each.edges[0]} one."
-        )
-        said.reverse()
-    text = " ".join(said)
+    text = _WORK[each.by](each, unit)
     return f"{head.capitalize()}: {text[0].lower()}{text[1:]}"
 
 
@@ -46,9 +38,13 @@ def to_buy(each: Closing, unit: Unit) -> str:
     if each.by == "ties":
         return f"{cord} of cord or tape for ties at the {at}."
     if each.by == "loops":
-        return f"{_count(pieces, 'toggle')} and {cord} of cord for loops at the {at}."
+        wide = format_length(each.size, unit)
+        return f"{_count(pieces, 'toggle')} {wide} wide and {cord} of cord for loops at the {at}."
+    if each.by == "buttons" and each.circle:
+        circle = format_length(each.circle, unit)
+        return f"{_count(pieces, 'cloth button')} for the {at}, each of a circle {circle} across, cut from the scraps."
     if each.by == "buttons":
-        return f"{_count(pieces, 'button')} for the {at}."
+        return f"{_count(pieces, 'button')} {format_length(each.size, unit)} wide for the {at}."
     if each.by == "hooks":
         return f"{_count(pieces, 'hook')} and {_count(pieces, 'eye')} for the {at}."
     return f"{_count(pieces, 'pin')} for the {at}."
@@ -81,9 +77,15 @@ def _row(each: Closing, unit: Unit) -> str:
 def _buttons(each: Closing, unit: Unit) -> str:
     one, other = each.edges
     upon = "the underlap" if each.overlap else f"the very edge of the {other} side"
+    making = ""
+    if each.circle:
+        making = (
+            f"For each button cut a circle {format_length(each.circle, unit)} across from the scraps, run a thread"
+            " round it close to the edge, draw it up, push the edge inside and sew to and fro until it is hard. "
+        )
     return (
-        f"Work {_count(each.count, 'buttonhole')} in the {one} edge, square to it ({_row(each, unit)}); sew as many"
-        f" buttons to {upon}, opposite."
+        f"{making}Work {_count(each.count, 'buttonhole')} {format_length(each.hole, unit)} long in the {one} edge,"
+        f" square to it ({_row(each, unit)}); sew as many buttons to {upon}, opposite."
     )
 
 
@@ -91,8 +93,9 @@ def _loops(each: Closing, unit: Unit) -> str:
     one, other = each.edges
     upon = "the underlap" if each.overlap else f"the {other} edge"
     return (
-        f"Sew {_count(each.count, 'loop')} of cord to the {one} edge ({_row(each, unit)}; {_cord(each.cord, unit)} of"
-        f" cord in all) and as many toggles to {upon}, opposite."
+        f"Sew {_count(each.count, 'loop')} of cord to the {one} edge ({_row(each, unit)}; cut"
+        f" {_cord(each.cord / each.count, unit)} for each, and try it round its toggle) and as many toggles to {upon},"
+        " opposite."
     )
 
 
@@ -117,7 +120,10 @@ def _lacing(each: Closing, unit: Unit) -> str:
     cord = _cord(each.cord, unit)
     if each.lacing != "spiral":
         way = "in rungs from one end" if each.lacing == "ladder" else "crossing its two ends"
-        return f"Work {each.count} eyelets in each edge ({_row(each, unit)}). Lace {way} with a lace of {cord}."
+        return (
+            f"Work {each.count} eyelets in each edge ({_row(each, unit)}), {_holes(unit)}. Lace {way} with a lace of"
+            f" {cord}."
+        )
     places = ", ".join(format_length(at, unit, mark=False) for at in each.other[:2])
     unevenly = f"at {places} and {format_length(each.other[-1], unit)}"
     if len(each.other) > 3:
@@ -125,8 +131,13 @@ def _lacing(each: Closing, unit: Unit) -> str:
         unevenly = f"at {places}, then {then} apart, the last at {format_length(each.other[-1], unit)}"
     return (
         f"Work {each.count} eyelets in the {one} edge ({_row(each, unit)}) and {len(each.other)} in the {other} edge"
-        f" ({unevenly}). Knot a lace of {cord} at the {each.start} and wind it down to the level pair at the end."
+        f" ({unevenly}), {_holes(unit)}. Knot a lace of {cord} at the {each.start} and wind it down to the level pair"
+        " at the end."
     )
+
+
+def _holes(unit: Unit) -> str:
+    return f"each round a hole {format_length(EYELET, unit)} wide"
 
 
 _WORK: Final[dict[ClosureBy, Callable[[Closing, Unit], str]]] = {

@@ -33,6 +33,16 @@ def _cuffs(step: Step, draft: Draft, unit: Unit) -> str:
     return "Turn the cuffs twice and hem them."
 
 
+def _split_slits(step: Step, draft: Draft, unit: Unit) -> str:
+    own = any("split facing" in piece.name for piece in draft.pieces)
+    lie = "its facing" if own else "a straight strip"
+    return (
+        f"Face each split that is cut into a panel before you cut it: lay {lie} on it, right sides together, line on"
+        " line; sew up one side to the point and down the other, close to the line. Cut between the rows, turn the"
+        f" {'facing' if own else 'strip'} to the inside, turn its edges under and fell. Work a bar across the point."
+    )
+
+
 def _splits(step: Step, draft: Draft, unit: Unit) -> str:
     closed = [each.at for each in draft.choices.closures if each.at.startswith("centre")]
     whole = [place for place in closed if not opening_at(draft, place)]
@@ -43,22 +53,20 @@ def _splits(step: Step, draft: Draft, unit: Unit) -> str:
         f"Turn the edges of the open {place.removeprefix('centre-')} twice and hem them, from the neck to the hem."
         for place in whole
     ]
-    if any(not edge.allowance for edge in edges):
-        what = "its facing" if any("split facing" in piece.name for piece in draft.pieces) else "a straight strip"
-        out.append(f"Face each split that is cut into a panel with {what} before you cut it.")
     if any(edge.allowance for edge in edges):
-        strips = any("split strip" in piece.name for piece in draft.pieces)
-        turned = "Turn the edges of each split that ends a seam twice and hem them"
-        out.append(f"{turned}, or face them with the split strips where these were cut." if strips else f"{turned}.")
-    ends = [split for split in draft.choices.splits if not (split.place in closed and _runs_on(draft, split.place))]
-    if edges and ends:
-        out.append("Work a bar or sew a small patch across the top of each split.")
+        if any("split strip" in piece.name for piece in draft.pieces):
+            bare = any(split.facing == "none" for split in draft.choices.splits)
+            rest = "; where a split has no strips turn its edges twice and hem them" if bare else ""
+            out.append(
+                "Face the edges of each split with its strips: sew each on, right sides together, turn it to the"
+                f" inside, turn its edge under and fell{rest}."
+            )
+        else:
+            out.append("Turn the edges of each split that ends a seam twice and hem them.")
+    if step.reinforce:
+        where = "across the top of each split" if edges else "over each point of a gore at the open edge"
+        out.append(f"Work a bar or sew a small patch {where}.")
     return " ".join(out)
-
-
-def _runs_on(draft: Draft, place: str) -> bool:
-    """Whether a split at a centre that opens from the neck has no seam above it."""
-    return not any(edge.id.startswith(f"{place}-seam") for _, edge in edges_of(draft, "centre seam"))
 
 
 def _hem(step: Step, draft: Draft, unit: Unit) -> str:
@@ -89,6 +97,18 @@ def _sleeves_taken(spare: TakenUp) -> dict[str, float]:
     return {"the cuffs": left} if left == right else {"the left cuff": left, "the right cuff": right}
 
 
+def _underlaps(step: Step, draft: Draft, unit: Unit) -> str:
+    """Strips beneath openings that overlap; which side lies uppermost is told with the closures."""
+    each = [closing for closing in draft.closings if closing.overlap]
+    where = " and ".join(dict.fromkeys(closing.at.replace("-", " ") for closing in each))
+    wide = " and ".join(dict.fromkeys(format_length(closing.overlap, unit) for closing in each))
+    return (
+        f"Make the underlap of the {where}: fold each strip lengthwise, right sides together, sew across its ends and"
+        f" turn it. Sew its open side inside the {each[0].edges[1]} edge of the opening, so that it reaches {wide}"
+        " beneath the other, and fell the raw edges down."
+    )
+
+
 def _closures(step: Step, draft: Draft, unit: Unit) -> str:
     numbered = {each.at: closing(each, unit) for each in draft.closings}
     return " ".join(numbered.get(c.at) or _unnumbered(c, draft) for c in draft.choices.closures)
@@ -106,12 +126,14 @@ EDGE_STEPS: Final[Mapping[str, Say]] = MappingProxyType(
         "armhole edges": always("Turn the armhole edges twice and hem them, or bind them."),
         "cuffs": _cuffs,
         "openings": always("Face the edges of the opening with a straight strip; work a bar across each end."),
+        "split slits": _split_slits,
         "splits": _splits,
         "hang": always(
             "Hang the garment for a day so that the slanting edges settle, then level the hem from the floor."
         ),
         "hem": _hem,
         "take up": _take_up,
+        "underlaps": _underlaps,
         "closures": _closures,
     }
 )

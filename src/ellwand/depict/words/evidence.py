@@ -22,6 +22,7 @@ PHRASES: Final[Mapping[str, str]] = {
     "neck.shape": "A {value} neck",
     "neck.back": "A neck pointed behind",
     "neck.collar": "A collar",
+    "division": "A garment divided {value}",
     "splits": "A split at the {value}",
     "closures": "Closed at the {value}",
     "hood.gores": "A hood's gores, {value}",

@@ -6,7 +6,9 @@ import math
 from collections.abc import Mapping
 from typing import Final
 
+from ellwand.depict.words.bands import BAND_WHY
 from ellwand.depict.words.evidence import EVIDENCE_WHY
+from ellwand.depict.words.heraldry import TINCTURE_WHY
 from ellwand.depict.words.layers import LAYER_WHY
 from ellwand.depict.words.on_cloth import ON_CLOTH_WHY
 from ellwand.depict.words.others import OTHER_WHY
@@ -179,8 +181,14 @@ def _whole(number: float | None) -> str:
 
 WHY: Final[Mapping[str, Say]] = {
     **OTHER_WHY,
+    **BAND_WHY,
     **LAYER_WHY,
     **EVIDENCE_WHY,
+    **TINCTURE_WHY,
+    "allowance-for-finish": lambda f, n: (
+        f"{n.cm(f.measured)} of seam allowance is too little for seams finished {n.text('finish')}, which want"
+        f" {n.cm(f.needed)} at least."
+    ),
     # assembles
     "seams-match": lambda f, n: f"Both edges of all {n.number('count'):.0f} seams have the same length.",
     "seam-length": lambda f, n: f"Seam {n.text('a')} to {n.text('b')}: {n.fine(f.measured)} meets {n.fine(f.needed)}.",

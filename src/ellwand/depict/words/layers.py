@@ -5,55 +5,98 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers, Say
+from ellwand.depict.words.saying import Numbers, Say, level
+from ellwand.language import _
 from ellwand.model.finding import Finding
+from ellwand.model.names import named
+
+
+def _under(n: Numbers) -> str:
+    return named(n.text("under"))
 
 
 def _girth(f: Finding, n: Numbers) -> str:
-    verdict = "room for" if f.outcome == "sound" else "too close over"
-    return (
-        f"At the {n.text('at')}, where it is closest, the garment is {n.cm(f.measured)} round, {verdict} the"
-        f" {n.text('under')} beneath, {n.of('inner')} round."
+    told = {"where": level(n.text("at")), "girth": n.cm(f.measured), "under": _under(n), "inner": n.of("inner")}
+    if f.outcome == "sound":
+        return _(
+            "At the {where}, where it is closest, the garment is {girth} round, room for the {under} beneath, {inner}"
+            " round.",
+            **told,
+        )
+    return _(
+        "At the {where}, where it is closest, the garment is {girth} round, too close over the {under} beneath, {inner}"
+        " round.",
+        **told,
     )
 
 
 def _room(f: Finding, n: Numbers) -> str:
-    verdict = "has room for" if f.outcome == "sound" else "is too close over"
-    return (
-        f"The sleeve, {n.cm(f.measured)} round {n.of('down')} from the shoulder point, {verdict} that of the"
-        f" {n.text('under')} beneath, {n.of('inner')} round there."
+    told = {"girth": n.cm(f.measured), "down": n.of("down"), "under": _under(n), "inner": n.of("inner")}
+    if f.outcome == "sound":
+        return _(
+            "The sleeve, {girth} round {down} from the shoulder point, has room for that of the {under} beneath,"
+            " {inner} round there.",
+            **told,
+        )
+    return _(
+        "The sleeve, {girth} round {down} from the shoulder point, is too close over that of the {under} beneath,"
+        " {inner} round there.",
+        **told,
     )
 
 
 def _sleeve(f: Finding, n: Numbers) -> str:
-    step = f.measured or 0.0
+    step, under = f.measured or 0.0, _under(n)
     if f.outcome == "sound":
-        return f"The sleeve of the {n.text('under')} beneath shows {n.cm(step)}."
+        return _("The sleeve of the {under} beneath shows {much}.", under=under, much=n.cm(step))
     if step <= 0:
-        return f"The sleeve hides that of the {n.text('under')} beneath, which ends {n.cm(-step)} higher up the arm."
-    return f"The sleeve of the {n.text('under')} beneath shows only {n.cm(step)}."
+        return _(
+            "The sleeve hides that of the {under} beneath, which ends {much} higher up the arm.",
+            under=under,
+            much=n.cm(-step),
+        )
+    return _("The sleeve of the {under} beneath shows only {much}.", under=under, much=n.cm(step))
 
 
 def _hem(f: Finding, n: Numbers) -> str:
-    step = f.measured or 0.0
+    step, under = f.measured or 0.0, _under(n)
     if f.outcome != "sound":
-        return (
-            f"The hem lies within {n.cm(abs(step))} of that of the {n.text('under')} beneath, neither short nor long."
+        return _(
+            "The hem lies within {much} of that of the {under} beneath, neither short nor long.",
+            under=under,
+            much=n.cm(abs(step)),
         )
     if step > 0:
-        return f"The hem shows {n.cm(step)} of the {n.text('under')} beneath."
-    return f"The hem covers that of the {n.text('under')} beneath by {n.cm(-step)}."
+        return _("The hem shows {much} of the {under} beneath.", under=under, much=n.cm(step))
+    return _("The hem covers that of the {under} beneath by {much}.", under=under, much=n.cm(-step))
 
 
 def _neck(f: Finding, n: Numbers) -> str:
-    wider, deeper = n.number("wider"), n.number("deeper")
+    wider, deeper, under = n.number("wider"), n.number("deeper"), _under(n)
+    if f.outcome != "sound" and deeper > 0:
+        return _(
+            "The neck shows that of the {under} beneath in front but covers it at the sides: the edges cross.",
+            under=under,
+        )
     if f.outcome != "sound":
-        where = "in front but covers it" if deeper > 0 else "at the sides but covers it"
-        other = "at the sides" if deeper > 0 else "in front"
-        return f"The neck shows that of the {n.text('under')} beneath {where} {other}: the edges cross."
+        return _(
+            "The neck shows that of the {under} beneath at the sides but covers it in front: the edges cross.",
+            under=under,
+        )
     if max(abs(wider), abs(deeper)) <= 0.5:
-        return f"The neck and that of the {n.text('under')} beneath lie edge to edge."
-    return f"The neck {'shows' if wider + deeper > 0 else 'covers'} that of the {n.text('under')} beneath."
+        return _("The neck and that of the {under} beneath lie edge to edge.", under=under)
+    if wider + deeper > 0:
+        return _("The neck shows that of the {under} beneath.", under=under)
+    return _("The neck covers that of the {under} beneath.", under=under)
+
+
+def _sleeve_room_mend(f: Finding, n: Numbers) -> str:
+    if n.text("shape") == "wide":
+        return _(
+            "Choose a closer sleeve for the garment beneath, or {key} for this one.",
+            key='sleeve.shape = "none"',
+        )
+    return _("Choose {key} for this garment and leave sleeve.cuff out.", key='sleeve.shape = "straight"')
 
 
 LAYER_WHY: Final[Mapping[str, Say]] = {
@@ -64,15 +107,14 @@ LAYER_WHY: Final[Mapping[str, Say]] = {
     "layer-neck": _neck,
 }
 LAYER_MEND: Final[Mapping[str, Say]] = {
-    "layer-girth": lambda f, n: (
-        f"Add {n.more((f.needed or 0.0) - (f.measured or 0.0) + n.number('rounding'))} to this body's ease."
+    "layer-girth": lambda f, n: _(
+        "Add {much} to this body's ease.",
+        much=n.more((f.needed or 0.0) - (f.measured or 0.0) + n.number("rounding")),
     ),
-    "layer-sleeve": lambda f, n: f'Give this garment sleeve.length = "{n.of("length")}".',
-    "layer-sleeve-room": lambda f, n: (
-        'Choose a closer sleeve for the garment beneath, or sleeve.shape = "none" for this one.'
-        if n.text("shape") == "wide"
-        else 'Choose sleeve.shape = "straight" for this garment and leave sleeve.cuff out.'
+    "layer-sleeve": lambda f, n: _("Give this garment {key}.", key=f'sleeve.length = "{n.of("length")}"'),
+    "layer-sleeve-room": _sleeve_room_mend,
+    "layer-hem": lambda f, n: _(
+        "Give this garment {key}: the one beneath then shows.", key=f'{n.text("key")} = "{n.of("length")}"'
     ),
-    "layer-hem": lambda f, n: f'Give this garment {n.text("key")} = "{n.of("length")}": the one beneath then shows.',
-    "layer-neck": lambda f, n: "Give both the same [garment.neck].",
+    "layer-neck": lambda f, n: _("Give both the same {section}.", section="[garment.neck]"),
 }

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from ellwand.depict.words.bands import BAND_MEND
 from ellwand.depict.words.evidence import EVIDENCE_MEND
+from ellwand.depict.words.heraldry import TINCTURE_MEND
 from ellwand.depict.words.layers import LAYER_MEND
 from ellwand.depict.words.on_cloth import ON_CLOTH_MEND
 from ellwand.depict.words.others import OTHER_MEND
@@ -76,8 +78,10 @@ _ASSEMBLY = "This is a fault of the program, not of your choices: please report 
 
 MEND: Final[Mapping[str, Say]] = {
     **OTHER_MEND,
+    **BAND_MEND,
     **LAYER_MEND,
     **EVIDENCE_MEND,
+    **TINCTURE_MEND,
     **dict.fromkeys(
         (
             "seam-length",
@@ -142,6 +146,10 @@ MEND: Final[Mapping[str, Say]] = {
     "centre-seam-for-closure": lambda f, n: 'Ask for it yourself with body.centre_seam = "both".',
     "gore-to-armpit": lambda f, n: f"Start them at {n.less(n.number('start') - GORE_ROOM)} or lower.",
     "panel-narrowed": lambda f, n: 'Give the body more ease, or choose body.cut = "wide panels".',
+    "allowance-for-finish": lambda f, n: (
+        f"Make sewing.allowance {n.more(f.needed or 0.0)}"
+        + (', or choose sewing.finish = "overcast".' if (f.measured or 0.0) >= n.number("overcast") else ".")
+    ),
     "corners-hang": lambda f, n: 'Trim them level from the floor, or choose hem = "arc" for these gores.',
     "lasts": lambda f, n: "Give it room to grow with [garment.growth] months = 12, or more ease.",
     **ON_CLOTH_MEND,

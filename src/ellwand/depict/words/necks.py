@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from ellwand.geometry.lines import length
 from ellwand.model.draft import Draft, piece_of
 from ellwand.model.piece import Edge, EdgeKind, Piece
+from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
 
 
@@ -19,7 +20,7 @@ def slit_in_seam(draft: Draft) -> bool:
     return any(edge.allowance for edge in _edges(draft, "neck slit"))
 
 
-def neck_slit(draft: Draft, unit: Unit) -> str:
+def neck_slit(step: Step, draft: Draft, unit: Unit) -> str:
     """The step of a slit that is faced before the neck."""
     slit = format_length(draft.dimensions.neck_slit, unit)
     if _applied(draft, "slit facing"):
@@ -45,11 +46,14 @@ def shoulders(draft: Draft, unit: Unit) -> str:
     return f" Leave {said} of {where} open beside the neck."
 
 
-def neck(draft: Draft, unit: Unit) -> str:
-    """The step that finishes the neck."""
+def neck(step: Step, draft: Draft, unit: Unit) -> str:
+    """The step that finishes the neck, or what opens beside it where a collar does the rest."""
     facing = draft.choices.neck.facing
+    if facing == "none" and _applied(draft, "collar"):
+        opened = _opened(draft).removesuffix("; then ")
+        return (_centre_openings(draft) + (f"{opened[0].upper()}{opened[1:]}." if opened else "")).strip()
     said = _shaped(draft) if facing == "shaped" else _strip(draft, unit) if facing == "strip" else _plain(draft)
-    return _centre_openings(draft) + said + _collar(draft, unit)
+    return _centre_openings(draft) + said
 
 
 def _centre_openings(draft: Draft) -> str:
@@ -93,15 +97,17 @@ def _plain(draft: Draft) -> str:
 def _strip(draft: Draft, unit: Unit) -> str:
     open_edges = slit_in_seam(draft) or any(_edges(draft, "shoulder opening"))
     first = "face the open edges with their strips; then " if open_edges else ""
-    count = len(_applied(draft, "neck strip"))
+    count = sum(piece.count for piece in _applied(draft, "neck strip"))
     joined = "join the neck strips end to end, " if count > 1 else "take the neck strip, "
     ends = (
-        "turn in its ends at the opening"
+        "turn in the ends at the opening"
         if open_edges or _slit_cut(draft) or _open_centre(draft)
+        else "close them to a ring"
+        if count > 1
         else "close it to a ring"
     )
     return (
-        f"Finish the neck: {first}{joined}{ends}, and sew it round the neck, right sides together. Clip"
+        f"Finish the neck: {first}{joined}{ends}, and sew the strip round the neck, right sides together. Clip"
         f" {_clip(draft)}, turn the strip to the inside, turn its edge under and fell."
     )
 
@@ -128,15 +134,15 @@ def _slit_cut(draft: Draft) -> bool:
     return any(not edge.allowance for edge in _edges(draft, "neck slit"))
 
 
-def _collar(draft: Draft, unit: Unit) -> str:
-    if not _applied(draft, "collar"):
-        return ""
+def collar(step: Step, draft: Draft, unit: Unit) -> str:
+    """The step that makes the collar and sews it on."""
     high = format_length(draft.choices.neck.collar, unit)
     closed = any(_edges(draft, "neck slit")) or any(_edges(draft, "shoulder opening")) or _open_centre(draft)
-    ends = "sew across its ends and turn it" if closed else "join its ends to a ring"
+    ends = "sew across its ends, right sides together, and turn it" if closed else "join its ends to a ring"
+    on = "to the finished neck" if draft.choices.neck.facing != "none" else f"to the neck, clipped {_clip(draft)} first"
     return (
-        f" Then the collar: fold it lengthwise, {ends}; sew one edge to the neck, turn the other under and fell it"
-        f" inside. It stands {high} high."
+        f"Make the collar: fold it lengthwise and {ends}. Sew one of its long edges {on}, right sides together; turn"
+        f" the other edge under and fell it over that seam inside. It stands {high} high."
     )
 
 

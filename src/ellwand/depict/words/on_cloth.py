@@ -5,97 +5,157 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers, Say
+from ellwand.depict.words.saying import Numbers, Say, level, part, percent
+from ellwand.language import N_, _, plural
 from ellwand.model.finding import Finding
+from ellwand.model.names import named
 
 FLAT_BECAUSE: Final[Mapping[str, str]] = {
-    "stripes": "stripes and checks are matched on a single layer",
-    "nap": "it would turn the nap of the upper layer the wrong way",
-    "faults": "where they fall under it is known only when the lay is done",
-    "narrow": "nothing can be cut double at half the size of the cloth",
+    "stripes": N_("stripes and checks are matched on a single layer"),
+    "nap": N_("it would turn the nap of the upper layer the wrong way"),
+    "faults": N_("where they fall under it is known only when the lay is done"),
+    "narrow": N_("nothing can be cut double at half the size of the cloth"),
 }
 
 MOST_MOVES: Final = 4
 """So many places are told at most."""
 
 
+def _enough(f: Finding, n: Numbers) -> str:
+    told = {"length": n.cm(f.needed), "at_hand": n.cm(f.measured), "cloth": f.subject}
+    if f.outcome == "sound":
+        return _("The lay takes {length} of the {at_hand} of {cloth} cloth at hand.", **told)
+    return _("The lay takes {length}, more than the {at_hand} of {cloth} cloth at hand.", **told)
+
+
 def _fault(f: Finding, n: Numbers) -> str:
-    where = f"The fault {n.of('x')} from the left selvedge, {n.of('y')} from the cut end, falls"
-    return f"{where} between the pieces." if f.outcome == "sound" else f"{where} into {n.text('part')}."
+    told = {"x": n.of("x"), "y": n.of("y")}
+    if f.outcome == "sound":
+        return _("The fault {x} from the left selvedge, {y} from the cut end, falls between the pieces.", **told)
+    return _(
+        "The fault {x} from the left selvedge, {y} from the cut end, falls into {part}.",
+        part=part(n.text("part")),
+        **told,
+    )
+
+
+def _flat(f: Finding, n: Numbers) -> str:
+    why = _(FLAT_BECAUSE[n.text("why")])
+    if n.text("asked") == "lengthwise":
+        return _("A lengthwise fold was asked for, but the cloth is laid flat: {why}.", why=why)
+    return _("A crosswise fold was asked for, but the cloth is laid flat: {why}.", why=why)
 
 
 def _left_overs(f: Finding, n: Numbers) -> str:
     used, count = round(n.number("used")), round(n.number("count"))
     if used == count:
-        return "The left-over piece is used." if count == 1 else "All the left-over pieces are used."
-    return f"{used} of the {count} left-over pieces {'is' if used == 1 else 'are'} used; more would not save cloth."
+        return _("The left-over piece is used.") if count == 1 else _("All the left-over pieces are used.")
+    return plural(
+        "{n} of the {count} left-over pieces is used; more would not save cloth.",
+        "{n} of the {count} left-over pieces are used; more would not save cloth.",
+        used,
+        count=count,
+    )
 
 
 def _unused(f: Finding, n: Numbers) -> str:
     if n.text("why") == "stripes":
-        return "The left-over pieces are not used: where the stripes lie on them is not known."
-    return "The left-over pieces are not used: no part that fits on them makes the lay shorter."
+        return _("The left-over pieces are not used: where the stripes lie on them is not known.")
+    return _("The left-over pieces are not used: no part that fits on them makes the lay shorter.")
+
+
+def _not_needed(f: Finding, n: Numbers) -> str:
+    if n.text("for") == "whatever has no cloth of its own":
+        return _(
+            "The {cloth} cloth is for whatever has no cloth of its own; this garment has none.", cloth=f.subject
+        )
+    kinds = n.text("for").split(" and ")
+    said = named(kinds[0])
+    for kind in kinds[1:]:
+        said = _("{one} and {other}", one=said, other=named(kind))
+    return _("The {cloth} cloth is for {what}; this garment has none.", cloth=f.subject, what=said)
 
 
 def _table(f: Finding, n: Numbers) -> str:
     table, count = n.cm(f.measured), round(n.number("moves"))
     if not count:
-        return f"The lay fits on the table of {table}."
+        return _("The lay fits on the table of {table}.", table=table)
     at = [n.of(f"move{k + 1}") for k in range(count)]
     if count > MOST_MOVES:
-        at = [*at[: MOST_MOVES - 1], "so on"]
-    places = ", ".join(at[:-1]) + " and " + at[-1] if count > 1 else at[0]
-    moved = f"On a table of {table} the cloth is moved along at {places}"
+        at = [*at[: MOST_MOVES - 1], _("so on")]
+    places = _("{one} and {other}", one=", ".join(at[:-1]), other=at[-1]) if count > 1 else at[0]
     if f.outcome == "sound":
-        return f"{moved}; no piece lies across."
-    return f"{moved}; {n.text('part')} lies across."
+        return _(
+            "On a table of {table} the cloth is moved along at {places}; no piece lies across.",
+            table=table,
+            places=places,
+        )
+    return _(
+        "On a table of {table} the cloth is moved along at {places}; {part} lies across.",
+        table=table,
+        places=places,
+        part=part(n.text("part")),
+    )
 
 
 def _stripes(f: Finding, n: Numbers) -> str:
     met, asked = round(n.number("met")), round(n.number("asked"))
     if f.outcome == "sound":
-        return f"The pattern meets at all {asked} straight seams along the grain."
-    return f"The pattern meets at {met} of {asked} straight seams along the grain; not between {n.text('seam')}."
+        return _("The pattern meets at all {count} straight seams along the grain.", count=asked)
+    one, _and, other = n.text("seam").partition(" and ")
+    return _(
+        "The pattern meets at {met} of {count} straight seams along the grain; not between {one} and {other}.",
+        met=met,
+        count=asked,
+        one=part(one),
+        other=part(other),
+    )
 
 
 def _washed_sewn(f: Finding, n: Numbers) -> str:
-    warp, weft = f"{n.number('warp'):.0%}", f"{n.number('weft'):.0%}"
-    said = (
-        f"The {f.subject} cloth is washed only when it is sewn: it then shrinks by {warp} in length and {weft} in"
-        f" width, and the {n.text('piece')} becomes {n.of('shorter')} shorter"
+    said = _(
+        "The {cloth} cloth is washed only when it is sewn: it then shrinks by {warp} in length and {weft} in width, and"
+        " the {piece} becomes {shorter} shorter",
+        cloth=f.subject,
+        warp=percent(n.number("warp")),
+        weft=percent(n.number("weft")),
+        piece=named(n.text("piece")),
+        shorter=n.of("shorter"),
     )
     if f.measured is None:
         return f"{said}."
+    where = level(n.text("at"))
     if f.outcome == "will not work":
-        return f"{said}; at the {n.text('at')} it is then {n.cm(-f.measured)} too narrow for the body."
-    return f"{said}; at the {n.text('at')} {n.cm(f.measured)} of ease are left."
+        return _(
+            "{first}; at the {where} it is then {much} too narrow for the body.",
+            first=said,
+            where=where,
+            much=n.cm(-f.measured),
+        )
+    return _("{first}; at the {where} {much} of ease are left.", first=said, where=where, much=n.cm(f.measured))
 
 
 ON_CLOTH_WHY: Final[Mapping[str, Say]] = {
-    "cloth-enough": lambda f, n: (
-        f"The lay takes {n.cm(f.needed)} of the {n.cm(f.measured)} of {f.subject} cloth at hand."
-        if f.outcome == "sound"
-        else f"The lay takes {n.cm(f.needed)}, more than the {n.cm(f.measured)} of {f.subject} cloth at hand."
-    ),
+    "cloth-enough": _enough,
     "cloth-fault": _fault,
-    "cloth-laid-flat": lambda f, n: (
-        f"A {n.text('asked')} fold was asked for, but the cloth is laid flat: {FLAT_BECAUSE[n.text('why')]}."
-    ),
+    "cloth-laid-flat": _flat,
     "cloth-remnants-used": _left_overs,
     "cloth-remnants-unused": _unused,
-    "cloth-not-needed": lambda f, n: f"The {f.subject} cloth is for {n.text('for')}; this garment has none.",
+    "cloth-not-needed": _not_needed,
     "cloth-table": _table,
     "cloth-stripes": _stripes,
     "cloth-washed-sewn": _washed_sewn,
 }
 
 ON_CLOTH_MEND: Final[Mapping[str, Say]] = {
-    "cloth-enough": lambda f, n: "Shorten or narrow the garment, or get more cloth.",
-    "cloth-fault": lambda f, n: "Move or turn that piece by hand, or patch the fault.",
-    "cloth-laid-flat": lambda f, n: "Lay the cloth flat and cut each piece singly.",
-    "cloth-remnants-unused": lambda f, n: "Cut small pieces from them by hand if you like.",
-    "cloth-not-needed": lambda f, n: "Leave that cloth out of the sheet.",
-    "cloth-table": lambda f, n: "Cut it as far as the table reaches and the rest after the move, or on the floor.",
-    "cloth-washed-sewn": lambda f, n: "Wash the cloth before it is cut.",
-    "cloth-stripes": lambda f, n: "Choose panels of equal width, or a length that the repeat divides.",
+    "cloth-enough": lambda f, n: _("Shorten or narrow the garment, or get more cloth."),
+    "cloth-fault": lambda f, n: _("Move or turn that piece by hand, or patch the fault."),
+    "cloth-laid-flat": lambda f, n: _("Lay the cloth flat and cut each piece singly."),
+    "cloth-remnants-unused": lambda f, n: _("Cut small pieces from them by hand if you like."),
+    "cloth-not-needed": lambda f, n: _("Leave that cloth out of the sheet."),
+    "cloth-table": lambda f, n: _(
+        "Cut it as far as the table reaches and the rest after the move, or on the floor."
+    ),
+    "cloth-washed-sewn": lambda f, n: _("Wash the cloth before it is cut."),
+    "cloth-stripes": lambda f, n: _("Choose panels of equal width, or a length that the repeat divides."),
 }

@@ -5,37 +5,56 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from ellwand.depict.words.step_asking import FINISH, Say, always, lengths, seams_of
+from ellwand.depict.words.step_asking import (
+    FINISH,
+    Say,
+    always,
+    back_stitch,
+    bars,
+    faces,
+    folds,
+    lengths,
+    seams_of,
+    selvedges,
+)
+from ellwand.depict.words.trim_steps import TRIM_STEPS
 from ellwand.errors import InternalFault
 from ellwand.model.draft import Draft, piece_of
 from ellwand.model.others import Apron, ApronSize, BreechesSize, Cloak, CloakSize, Coif, Hood
 from ellwand.model.step import Step
+from ellwand.model.ties import ties_of
 from ellwand.units import Unit, format_length
 
 
 def _mark(step: Step, draft: Draft, unit: Unit) -> str:
     slits = isinstance(draft.choices.other, Hood) and draft.choices.other.gores == "shoulder"
     stay = " Before you cut a slit, stitch round its point to hold it." if slits else ""
-    return f"Chalk the sewing lines and mark where seams meet.{stay} {FINISH[draft.choices.sewing.finish]}"
+    felled = any(seam.kind not in ("band seam", "tail seam", "tail to hood") for seam in draft.seams)
+    finish = f" {FINISH[draft.choices.sewing.finish]}" if felled else ""
+    return f"Chalk the sewing lines and mark where seams meet.{stay}{finish}{selvedges(step)}"
 
 
 def _piecing(step: Step, draft: Draft, unit: Unit) -> str:
     names = dict.fromkeys(piece_of(draft, seam.b.part).name for seam in seams_of(step, draft))
     return (
-        f"Sew what was pieced to its own piece{lengths(step, draft, unit)}: {', '.join(names)}. From here on each is"
-        " handled as one."
+        f"{faces(draft)}, sew what was pieced to its own piece{lengths(step, draft, unit)}: {'; '.join(names)}. From"
+        f" here on each is handled as one.{folds(step, draft)}"
     )
 
 
 def _crown(step: Step, draft: Draft, unit: Unit) -> str:
     if isinstance(draft.choices.other, Hood):
-        return f"Sew the two sides together along the crown{lengths(step, draft, unit)}."
+        cm, end = lengths(step, draft, unit), folds(step, draft)
+        return f"{faces(draft)}, sew the two sides to each other along the crown{cm}.{end}"
     if any(part.id == "band" for part in draft.parts):
         return (
-            f"Sew the band between the two sides, from the brow over the head to the nape{lengths(step, draft, unit)}."
-            " Ease the straight edge round the curve."
+            f"{faces(draft)}, sew the band between the two sides, from the brow over the head to the nape"
+            f"{lengths(step, draft, unit)}. Ease the straight edge round the curve.{folds(step, draft)}"
         )
-    return f"Sew the two halves together from the brow over the head to the nape{lengths(step, draft, unit)}."
+    return (
+        f"{faces(draft)}, sew the two halves to each other from the brow over the head to the nape"
+        f"{lengths(step, draft, unit)}.{folds(step, draft)}"
+    )
 
 
 def _front_back(step: Step, draft: Draft, unit: Unit) -> str:
@@ -43,26 +62,30 @@ def _front_back(step: Step, draft: Draft, unit: Unit) -> str:
     tail = " Leave the root of the tail open at the top." if isinstance(other, Hood) and other.liripipe else ""
     end = " down to where the gores begin" if isinstance(other, Hood) and other.gores == "squares" else ""
     fold = (
-        " Fold the hood over the crown, right sides together."
+        "Fold the hood over the crown"
         if isinstance(other, Hood) and other.cut == "folded"
-        else ""
+        else "Lay the sides on each other"
     )
+    in_front = any(ref.edge.startswith("front") for seam in seams_of(step, draft) for ref in (seam.a, seam.b))
+    front = " and the short seam under the face" if in_front else ""
     return (
-        f"{fold} Close the back seam and the short seam under the face{end}{lengths(step, draft, unit)}.{tail}".strip()
+        f"{fold}, {faces(draft).lower()}. Close the back seam{front}{end}"
+        f"{lengths(step, draft, unit)}.{tail}{folds(step, draft)}"
     )
 
 
 def _squares(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        f"Set in the squares, one corner up, in front and behind{lengths(step, draft, unit)}: sew one side from the"
-        " hem to the corner, turn, and sew the other down. Work a bar over the corner."
+        f"{faces(draft)}, set in the squares, one corner up, in front and behind{lengths(step, draft, unit)}: sew one"
+        f" side from the hem to the corner, turn, and sew the other down.{bars(step, 'the corner')}{folds(step, draft)}"
     )
 
 
 def _shoulders(step: Step, draft: Draft, unit: Unit) -> str:
     return (
-        f"Let the shoulder gores into their slits{lengths(step, draft, unit)}: start at the hem, stop at the point,"
-        " the hood's allowance narrowing to nothing there. Work a bar over the point."
+        f"{faces(draft)}, sew each shoulder gore into its slit, one side after the other{lengths(step, draft, unit)}:"
+        " start at the hem, stop at the point, the hood's allowance narrowing to nothing there."
+        f"{bars(step, 'the point')}{folds(step, draft)}"
     )
 
 
@@ -71,13 +94,15 @@ def _gather(step: Step, draft: Draft, unit: Unit) -> str:
     if isinstance(size, BreechesSize):
         return (
             f"Run two gathering threads along the waist, draw each leg's {format_length(size.leg, unit)} in to"
-            f" {format_length(size.band / 2, unit)}, even it out and sew it to the lower edge of the band."
+            f" {format_length(size.band / 2, unit)}, even it out and sew it to the lower edge of the band,"
+            " right sides together."
         )
     if not isinstance(size, ApronSize):
         raise InternalFault("nothing is gathered")
     return (
         f"Run two gathering threads along the top of the apron, draw {format_length(size.width, unit)}"
-        f" in to {format_length(size.band, unit)}, even it out and sew it to one long edge of the band."
+        f" in to {format_length(size.band, unit)}, even it out and sew it to one long edge of the"
+        " band, right sides together."
     )
 
 
@@ -93,8 +118,9 @@ def _casing(step: Step, draft: Draft, unit: Unit) -> str:
 def _gusset(step: Step, draft: Draft, unit: Unit) -> str:
     allowance = format_length(draft.choices.sewing.allowance, unit)
     return (
-        "Set the square in: one corner at the top of each inside leg, one in front, one behind; two sides to each leg"
-        f"{lengths(step, draft, unit)}. Stop {allowance} short of every corner, one allowance, and work a bar there."
+        f"{faces(draft)}, set the square in: one corner at the top of each inside leg, one in front, one behind; two"
+        f" sides to each leg{lengths(step, draft, unit)}. Stop {allowance}, one allowance, short of every corner and"
+        f" work a bar there.{folds(step, draft)}"
     )
 
 
@@ -132,42 +158,45 @@ def _fasten(step: Step, draft: Draft, unit: Unit) -> str:
     other, size = draft.choices.other, draft.settled
     if isinstance(other, Cloak):
         return "Close the cloak at the neck or on one shoulder with a pin, or sew on ties."
+    ties = ties_of(other, size)
+    if ties is None:
+        return "Sew a hook and eye, a button or two ties to the ends of the band."
+    each = format_length(ties.each, unit)
     if isinstance(other, Coif):
-        return f"Sew a tie of {format_length(30, unit)} to each front lower corner; draw in the nape if it is wide."
+        return f"Sew a tie of {each} to each front lower corner; draw in the nape if it is wide."
     if isinstance(other, Apron):
         where = "each end of the band" if _gathered(draft) else "each upper corner"
-        return f"Sew a tie of about {format_length(70, unit)} to {where}."
-    if isinstance(size, BreechesSize) and size.band:
-        return "Sew a hook and eye, a button or two ties to the ends of the band."
-    around = size.leg * 2 if isinstance(size, BreechesSize) else 0.0
-    return (
-        f"Thread a cord of {format_length(round(around) + 40, unit)} through the casing; its ends come out of the gap"
-        " in front."
-    )
+        return f"Sew a tie of about {each} to {where}."
+    return f"Thread a cord of {each} through the casing; its ends come out of the gap in front."
 
 
 OTHER_STEPS: Final[Mapping[str, Say]] = {
     "mark": _mark,
     "piecing": _piecing,
     "strips": lambda step, draft, unit: (
-        f"Sew the strips together along the grain{lengths(step, draft, unit)}, those next to the neck first."
+        f"{faces(draft)}, sew the strips to each other along the grain{lengths(step, draft, unit)}, those next to the"
+        f" neck first.{folds(step, draft)}"
     ),
     "shoulder gores": _shoulders,
     "crown": _crown,
     "front and back": _front_back,
     "square gores": _squares,
     "tail": always(
-        "Fold the tail lengthwise, right sides together; sew it along its side and across its tip, and turn it."
+        "Fold the tail lengthwise, right sides together; sew it along its side and across its tip, trim and turn it."
     ),
-    "tail on": always("Sew the root of the tail into the opening at the back of the crown."),
+    "tail on": always(
+        "Put the root of the tail into the opening at the back of the crown, right sides together, seam to seam, and"
+        " sew it in all round."
+    ),
     "gather": _gather,
     "inside legs": lambda step, draft, unit: (
-        f"Close the inside seam of each leg from the hem up{lengths(step, draft, unit)}."
+        f"{faces(draft)}, close the inside seam of each leg from the hem up{lengths(step, draft, unit)}."
+        f"{folds(step, draft)}"
     ),
     "crotch gusset": _gusset,
     "rise": lambda step, draft, unit: (
-        f"Put one leg into the other, right sides together, and sew the centre seams in one run"
-        f"{lengths(step, draft, unit)} in back stitch; they take the strain."
+        f"Put one leg into the other, {faces(draft).lower()}, and sew the centre seams in one run"
+        f"{lengths(step, draft, unit)}{back_stitch(draft)}; they take the strain.{folds(step, draft)}"
     ),
     "let hang": always(
         "Hang the cloak for a day so that the slanting parts settle, then level its hem from the floor."
@@ -179,6 +208,7 @@ OTHER_STEPS: Final[Mapping[str, Say]] = {
     "leg hems": always("Turn up the hem of each leg and hem it."),
     "band": always("Fold the band over the gathers, turn in its edges and ends, and fell it down inside."),
     "fasten": _fasten,
+    **TRIM_STEPS,
 }
 """Every step's words, by its code."""
 

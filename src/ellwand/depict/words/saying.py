@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import Final
 
+from ellwand.language import N_, SOURCE, _, language
 from ellwand.model.finding import Finding
-from ellwand.units import CM_PER, Unit, format_length, round_up
+from ellwand.model.names import named
+from ellwand.units import CM_PER, Unit, decimal, format_length, round_up
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +37,11 @@ class Numbers:
 
     def fine(self, value: float | None) -> str:
         """A length in cm, said to hundredths, where a millimetre matters."""
-        return f"{(value or 0.0) / CM_PER[self.unit]:.2f} {self.unit}"
+        return f"{decimal((value or 0.0) / CM_PER[self.unit], 2)} {self.unit}"
+
+    def count(self, name: str) -> str:
+        """A number among the values, said without places."""
+        return decimal(self.number(name))
 
     def less(self, value: float) -> str:
         """A length in cm, rounded down to half centimetres or quarter inches."""
@@ -48,18 +55,50 @@ class Numbers:
 Say = Callable[[Finding, Numbers], str]
 """A template: one finding in words."""
 
-PLACES = {
-    "side": "sides",
-    "centre-front": "centre front",
-    "centre-back": "centre back",
-    "side-front": "front panel seams",
-    "side-back": "back panel seams",
-    "panel-front": "front panels",
-    "panel-back": "back panels",
+PLACES: Final[Mapping[str, str]] = {
+    "side": N_("sides"),
+    "centre-front": N_("centre front"),
+    "centre-back": N_("centre back"),
+    "side-front": N_("front panel seams"),
+    "side-back": N_("back panel seams"),
+    "panel-front": N_("front panels"),
+    "panel-back": N_("back panels"),
 }
 """Where gores and splits are, after 'at the'."""
+LEVELS: Final = frozenset(
+    {
+        N_("bust"),
+        N_("waist"),
+        N_("belly"),
+        N_("hip"),
+        N_("crotch"),
+        N_("mid-thigh"),
+        N_("thigh"),
+        N_("knee"),
+        N_("mid-calf"),
+        N_("ankle"),
+        N_("floor"),
+        N_("upper arm"),
+    }
+)
+"""Levels of the body, after 'at the'."""
 
 
 def place(name: str) -> str:
     """A place, after 'at the'."""
-    return PLACES.get(name, name.replace("-", " "))
+    return _(PLACES[name]) if name in PLACES else named(name.replace("-", " "))
+
+
+def level(name: str) -> str:
+    """A level of the body or an edge of the garment, after 'at the'."""
+    return _(name) if name in LEVELS else named(name)
+
+
+def part(name: str) -> str:
+    """A part of the garment by the name it has in a lay, which is English inside."""
+    return name if language() == SOURCE else named(name.replace("-", " "))
+
+
+def percent(share: float, places: int = 0) -> str:
+    """A share of 1 in hundredths."""
+    return _("{share}%", share=decimal(100 * share, places))

@@ -1,7 +1,6 @@
 """What the words of a sewing step ask about it: its seams and their lengths, and where allowances go.
 
-Which side a felled or French seam folds to is common practice, no source, but for the gusset: the allowances of a
-Herjolfsnes gown (no. 45) are folded into it.
+Which way they go is told by the step.
 """
 
 from __future__ import annotations
@@ -12,6 +11,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Final
 
 from ellwand.geometry.lines import length
+from ellwand.model.choices import Finish
 from ellwand.model.draft import Draft, EdgeRef, Seam, edge_at, piece_of, whole_part
 from ellwand.model.piece import Edge
 from ellwand.model.step import Step
@@ -19,17 +19,26 @@ from ellwand.units import Unit, format_length
 
 Say = Callable[[Step, Draft, Unit], str]
 
-FINISH: Final[Mapping[str, str]] = {
-    "plain": "Sew every seam right sides together and press it open.",
+FINISH: Final[Mapping[Finish, str]] = {
+    "plain": "Press every seam open.",
     "run and fell": (
-        "Sew every seam right sides together, press it to the side named, trim the under allowance by half, fold the"
-        " other over it and fell."
+        "Press every seam to the side named, trim the under allowance by half, fold the other over it and fell."
+    ),
+    "flat-felled": (
+        "Press every seam to the side named, trim the under allowance by half, wrap the other round it, lay both flat"
+        " and sew a second row through all."
     ),
     "french": (
-        "Sew every seam wrong sides together, trim, turn and sew again round the edges; press it to the side named."
+        "Sew every seam first wrong sides together, close to the edges; trim, turn right sides together and sew again"
+        " on the line, so that the raw edges lie within; press it to the side named."
     ),
-    "overcast": "Sew every seam right sides together, press it open and overcast each edge.",
+    "overcast": "Press every seam open and overcast each edge.",
+    "open and stitched down": (
+        "Press every seam open and sew each allowance down to the cloth beneath it, 2 to 3 mm from the seam."
+    ),
 }
+"""What is done to every seam; the rows of an opened seam lie so in finds from London (Crowfoot, Pritchard and
+Staniland)."""
 
 
 def seams_of(step: Step, draft: Draft) -> list[Seam]:
@@ -68,9 +77,8 @@ def per_sleeve(step: Step, draft: Draft, unit: Unit) -> str:
     """How far each sleeve is sewn here, all its seams together."""
     sums: dict[str, float] = defaultdict(float)
     for seam in seams_of(step, draft):
-        sleeve = seam.a.part if seam.a.part.startswith("sleeve") else seam.b.part
-        # a sleeve in two halves is one sleeve
-        sums["-".join(sleeve.split("-")[:2])] += cm_of(seam, draft)
+        names = f"{seam.a.part}-{seam.b.part}".split("-")
+        sums["left" if "left" in names else "right"] += cm_of(seam, draft)
     return said(sums.values(), unit)
 
 
@@ -89,11 +97,56 @@ def opening_at(draft: Draft, place: str) -> list[Edge]:
     return [edge for _, edge in edges_of(draft, "opening") if f"{place}-opening" in edge.id]
 
 
-def folds(draft: Draft, toward: str) -> str:
-    """Where this seam's allowances go; open seams were told once, at the start."""
-    return {"run and fell": f" Fell toward {toward}.", "french": f" Press toward {toward}."}.get(
-        draft.choices.sewing.finish, ""
-    )
+def faces(draft: Draft) -> str:
+    """How two edges are laid on each other."""
+    return "Wrong sides together" if draft.choices.sewing.finish == "french" else "Right sides together"
+
+
+def folds(step: Step, draft: Draft) -> str:
+    """Where this step's allowances go."""
+    finish = draft.choices.sewing.finish
+    if step.folds == "open":
+        return " Press open and sew both sides down." if finish == "open and stitched down" else " Press open."
+    return f" {_FOLD[finish]} toward {step.folds}."
+
+
+_FOLD: Final[Mapping[Finish, str]] = {
+    "plain": "Press",
+    "overcast": "Press",
+    "open and stitched down": "Press",
+    "french": "Press",
+    "run and fell": "Fell",
+    "flat-felled": "Fell flat",
+}
+
+
+def bars(step: Step, where: str) -> str:
+    """The bars that are worked in this step over points of gores; '' without any."""
+    points = [each for each in step.reinforce if each.by == "bar" and "gore" in each.part.split("-")]
+    return f" Work a bar over {where}." if points else ""
+
+
+def taken_in(step: Step, draft: Draft) -> str:
+    """Gores whose second edge is sewn in a seam on the way; '' without any."""
+    gores = any(seam.kind == "gore to panel" for seam in seams_of(step, draft))
+    return " Take in the free edge of each gore on the way." if gores else ""
+
+
+def gusset_corners(step: Step) -> str:
+    """What is done at the corners of gussets in this step; '' without any."""
+    met = any(each.part.startswith("gusset") for each in step.reinforce)
+    return " At each corner of the gusset stop one allowance short and work a bar." if met else ""
+
+
+def armpits(step: Step) -> str:
+    """What holds an armpit without a gusset; '' where none is closed in this step."""
+    held = any(each.by == "back stitches" for each in step.reinforce)
+    return " At each armpit sew a few back stitches on the spot." if held else ""
+
+
+def selvedges(step: Step) -> str:
+    """What is left as it is, told once; '' where no edge can be a selvedge."""
+    return " Where both edges of a seam are selvedges leave them as they are." if step.selvedges else ""
 
 
 def always(words: str) -> Say:

@@ -6,24 +6,26 @@ from collections.abc import Mapping
 from typing import Final
 
 from ellwand.depict.words.saying import Numbers, Say
+from ellwand.language import _
 from ellwand.model.finding import Finding
 
 
 def _tears(f: Finding, n: Numbers) -> str:
-    cloth = f"The {f.subject} cloth"
     if f.outcome == "sound":
-        return f"{cloth} tears straight along its threads."
+        return _("The {cloth} cloth tears straight along its threads.", cloth=f.subject)
     if n.text("known") == "no":
-        return f"{cloth} does not tear straight, and the lay is to be torn."
-    return f"The lay is to be torn, and whether {cloth[0].lower()}{cloth[1:]} tears straight is not said."
+        return _("The {cloth} cloth does not tear straight, and the lay is to be torn.", cloth=f.subject)
+    return _("The lay is to be torn, and whether the {cloth} cloth tears straight is not said.", cloth=f.subject)
 
 
 def _mend(f: Finding, n: Numbers) -> str:
     if n.text("known") == "no":
-        return 'Draw out a thread at each tear and cut along it, or write cut = "free".'
-    return (
+        return _("Draw out a thread at each tear and cut along it, or write {key}.", key='cut = "free"')
+    return _(
         "Snip an edge and tear a hand's breadth along the threads and as much across them: plain-woven linen and cotton"
-        " tear straight, twill, fulled wool and knits do not. Then write tears = true or tears = false."
+        " tear straight, twill, fulled wool and knits do not. Then write {yes} or {no}.",
+        yes="tears = true",
+        no="tears = false",
     )
 
 

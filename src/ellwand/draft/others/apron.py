@@ -7,6 +7,7 @@ from typing import Final
 from ellwand.draft.blank import Blank, Book
 from ellwand.draft.others.shapes import Leg, down_to, walk
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Apron, ApronSize
@@ -38,8 +39,12 @@ def draw_apron(apron: Apron, sewing: Sewing, beneath_mm: float, wearer: Wearer, 
     if gathered and width < band:
         raise CannotDraft(
             "garment.apron.width",
-            f"{format_length(width)} cannot be gathered to a band of {format_length(band)}",
-            'make it wider, or choose top = "plain"',
+            _(
+                "{width} cannot be gathered to a band of {band}",
+                width=format_length(width),
+                band=format_length(band),
+            ),
+            _('make it wider, or choose top = "plain"'),
         )
     ring = walk(
         (0.0, 0.0),

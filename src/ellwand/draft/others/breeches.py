@@ -17,6 +17,7 @@ from ellwand.draft.others.shapes import Leg, down_to, walk
 from ellwand.draft.seamline import Segment
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, mirror
+from ellwand.language import _
 from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Breeches, BreechesSize, crotch_path
@@ -104,21 +105,29 @@ def _sized(breeches: Breeches, grid: float, under: float, wearer: Wearer) -> Bre
         least = math.ceil(rise + gusset + LEAST_INSIDE)
         raise CannotDraft(
             "garment.breeches.length",
-            f"{format_length(long)} from the waist ends above the legs, which part {format_length(rise + gusset)} down",
-            f"make it at least {format_length(least)}, or the gusset smaller",
+            _(
+                "{long} from the waist ends above the legs, which part {down} down",
+                long=format_length(long),
+                down=format_length(rise + gusset),
+            ),
+            _("make it at least {least}, or the gusset smaller", least=format_length(least)),
         )
     if hem > leg:
         raise CannotDraft(
             "garment.breeches.hem",
-            f"{format_length(hem)} is wider than the leg, {format_length(leg)}",
-            "make it narrower, or give more ease",
+            _("{hem} is wider than the leg, {leg}", hem=format_length(hem), leg=format_length(leg)),
+            _("make it narrower, or give more ease"),
         )
     band = round_up(wearer["waist_girth"] + BAND_EASE + under, 2 * grid) if banded else 0.0
     if band > 2 * leg:
         raise CannotDraft(
             "garment.breeches.waist",
-            f"a band of {format_length(band)} is longer than the breeches are wide, {format_length(2 * leg)}",
-            'give more ease, or choose waist = "casing"',
+            _(
+                "a band of {band} is longer than the breeches are wide, {wide}",
+                band=format_length(band),
+                wide=format_length(2 * leg),
+            ),
+            _('give more ease, or choose waist = "casing"'),
         )
     inside = math.hypot(below, (leg - hem) / 2)
     return BreechesSize(

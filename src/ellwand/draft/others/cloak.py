@@ -19,6 +19,7 @@ from ellwand.draft.blank import Blank, Book, Run
 from ellwand.draft.others.shapes import down_to
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, arc, backwards, turn
+from ellwand.language import _
 from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Cloak, CloakSize
@@ -53,8 +54,8 @@ def draw_cloak(cloak: Cloak, sewing: Sewing, beneath_mm: float, wearer: Wearer, 
     if cloak.neck == "straight" and cloak.shape == "three-quarter":
         raise CannotDraft(
             "garment.cloak.neck",
-            "three quarters of a circle meet in a point at the neck",
-            'choose neck = "cut", or shape = "semicircle"',
+            _("three quarters of a circle meet in a point at the neck"),
+            _('choose neck = "cut", or shape = "semicircle"'),
         )
     inner = neck / angle if cloak.neck == "cut" else 0.0
     outer = inner + long
@@ -84,8 +85,8 @@ def _widest(strip: float, sewing: Sewing) -> float:
     if widest < NARROWEST_CLOTH:
         raise CannotDraft(
             "cloth.width",
-            f"{format_length(strip)} between the selvedges is too narrow for strips",
-            "choose a wider cloth or smaller allowances",
+            _("{strip} between the selvedges is too narrow for strips", strip=format_length(strip)),
+            _("choose a wider cloth or smaller allowances"),
         )
     return math.floor(widest / sewing.chalk + 1e-9) * sewing.chalk
 

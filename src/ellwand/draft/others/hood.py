@@ -18,6 +18,7 @@ from ellwand.draft.others.shapes import Leg, walk
 from ellwand.draft.seamline import HALF_SLIT
 from ellwand.errors import CannotDraft
 from ellwand.geometry.flare import flare
+from ellwand.language import _
 from ellwand.model.choices import Sewing, girth_over
 from ellwand.model.draft import EdgeRef
 from ellwand.model.others import Hood, HoodSize, round_shoulders
@@ -57,17 +58,23 @@ def _sized(hood: Hood, grid: float, beneath_mm: float, wearer: Wearer) -> HoodSi
     if hood.gores == "squares" and gore > cape + CHIN:
         raise CannotDraft(
             "garment.hood.gore",
-            f"a square of {format_length(gore)} reaches up into the face of a cape {format_length(cape)} long",
-            f"make it {format_length(math.floor(cape))} or less, or the cape longer",
+            _(
+                "a square of {gore} reaches up into the face of a cape {cape} long",
+                gore=format_length(gore),
+                cape=format_length(cape),
+            ),
+            _("make it {most} or less, or the cape longer", most=format_length(math.floor(cape))),
         )
     if hood.gores == "shoulder" and gore > 2 * cape:
         raise CannotDraft(
             "garment.hood.gore",
-            f"{format_length(gore)} is too wide for a gore {format_length(cape)} long",
-            f"make it {format_length(math.floor(2 * cape))} or less, or the cape longer",
+            _("{gore} is too wide for a gore {cape} long", gore=format_length(gore), cape=format_length(cape)),
+            _("make it {most} or less, or the cape longer", most=format_length(math.floor(2 * cape))),
         )
     if hood.liripipe and 2 * hood.liripipe_width > height - cape:
-        raise CannotDraft("garment.hood.liripipe_width", "the tail is wider than the back of the head", "narrow it")
+        raise CannotDraft(
+            "garment.hood.liripipe_width", _("the tail is wider than the back of the head"), _("narrow it")
+        )
     added = {"squares": gore * math.sqrt(2), "shoulder": gore, "none": 0.0}[hood.gores]
     return HoodSize(
         grid=grid,

@@ -11,6 +11,7 @@ from shapely import LineString, MultiLineString, Polygon, box, line_merge
 
 from ellwand.errors import CannotDraft, InternalFault
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import _
 from ellwand.lay.bounds import lower_bound
 from ellwand.lay.buy import buy_length
 from ellwand.lay.check import faults_of
@@ -45,14 +46,17 @@ def tear_plan(pieces: Sequence[Piece], parts: Sequence[Part], cloth: Cloth, *, e
     Raises CannotDraft when a piece is wider than the cloth however it may lie, or a gap between pieces is asked for.
     """
     if cloth.gap or cloth.repeat:
-        what = "room between pieces" if cloth.gap else "a pattern to match"
         raise CannotDraft(
-            f"cloth.{cloth.name}.cut", f"torn pieces lie edge to edge, without {what}", 'write cut = "free"'
+            f"cloth.{cloth.name}.cut",
+            _("torn pieces lie edge to edge, without room between pieces")
+            if cloth.gap
+            else _("torn pieces lie edge to edge, without a pattern to match"),
+            _('write cut = "free"'),
         )
     flat = replace(cloth, fold="flat", remnants=(), selvedge_edges=False)
     shapes = shapes_of(pieces, parts, flat)
     if not shapes:
-        raise CannotDraft(f"cloth.{cloth.name}.cut", "there is nothing to tear from it", 'write cut = "free"')
+        raise CannotDraft(f"cloth.{cloth.name}.cut", _("there is nothing to tear from it"), _('write cut = "free"'))
     kinds = kinds_of(shapes)
     waiting = [list(kind.shapes) for kind in kinds]
     known = {piece.id: piece for piece in pieces}

@@ -6,6 +6,7 @@ from typing import Final
 
 from ellwand.depict.pattern import FullSize, legend, pattern_pieces
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.model.garment import Garment
 from ellwand.publish.letters import cut_short
 from ellwand.publish.pattern.binding import bound, bound_apart
@@ -45,7 +46,11 @@ def long_sheet_pdf(garment: Garment, width_cm: float) -> tuple[bytes, ...]:
     Raises BadInput when the roll is narrower than 30 cm or wider than 5 m.
     """
     if not NARROWEST_ROLL <= width_cm <= LONGEST:
-        raise BadInput("width", f"a roll of {width_cm:g} cm cannot be used", "give a width from 30 to 500 cm")
+        raise BadInput(
+            "width",
+            _("a roll of {width:g} cm cannot be used", width=width_cm),
+            _("give a width from 30 to 500 cm"),
+        )
     title = _title(garment)
     room = (width_cm - 2 * MARGIN, LONGEST - 2 * MARGIN)
     layout = cropped(on_sheets((legend(title), *_pieces(garment)), room), width=False)
@@ -66,7 +71,7 @@ def projector_pdf(garment: Garment) -> bytes:
 def _pieces(garment: Garment, *, only_curved: bool = False) -> tuple[FullSize, ...]:
     pieces = pattern_pieces(garment, only_curved=only_curved)
     if not pieces:
-        raise BadInput("pattern", "it has no curved edges", "chalk it from the card")
+        raise BadInput("pattern", _("it has no curved edges"), _("chalk it from the card"))
     return pieces
 
 

@@ -1,0 +1,31 @@
+"""What things cost."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field, PlainValidator
+
+from ellwand.choose.fields import number, text
+from ellwand.choose.options.table import Table
+
+MOST = 1e6
+
+Price = Annotated[float | None, PlainValidator(number(0, MOST, nothing=True))]
+
+
+class PricesTable(Table):
+    """[prices]: what the maker pays, for the bill; what is left out is told without a price.
+
+    Lengths are metres, or yards where the wearer's `unit` is `"in"`.  The cloth has its price in its own table.
+    """
+
+    currency: Annotated[str | None, PlainValidator(text)] = Field(None, description="written behind every sum")
+    thread: Price = Field(None, description="for a reel of 100 m, or of 100 yd")
+    band: Price = Field(None, description="for a metre, or a yard, of band that is bought")
+    lace: Price = Field(None, description="for a metre, or a yard, of lace, cord or tape")
+    button: Price = Field(None, description="for one")
+    toggle: Price = Field(None, description="for one")
+    hook: Price = Field(None, description="for one with its eye")
+    pin: Price = Field(None, description="for one")
+    hour: Price = Field(None, description="for an hour of work")

@@ -1,0 +1,102 @@
+"""Motifs that repeat along the garment's lines."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Annotated, Any, Final
+
+from pydantic import Field, PlainValidator, ValidationInfo
+
+from ellwand.choose.fields import measure, nearest, text, yes_no
+from ellwand.choose.options.table import Table, choice
+from ellwand.errors import BadInput
+from ellwand.model.choices import Span
+from ellwand.model.motif import Motif
+from ellwand.model.repeat import MOTIFS, PLACES, REPEATED_BY, RINGS, RepeatChoice
+
+USUAL_SIZE: Final = (5.0, 7.0)
+
+
+def motif_named(value: Any, info: ValidationInfo) -> str | Motif:
+    """Reads the name of one of our motifs; a drawing that was read from its file stays as it is."""
+    if isinstance(value, Motif) or (isinstance(value, str) and value in MOTIFS):
+        return value
+    if not isinstance(value, str):
+        raise BadInput("", f"{str(value)[:40]!r} is not a motif", 'name one, as in motif = "roundel"')
+    raise BadInput("", f"{value[:60]!r} is none of the motifs", f"{nearest(value, MOTIFS)}, or name an SVG file")
+
+
+motif_named.values = ", ".join(f"`{each}`" for each in MOTIFS) + ", or an SVG file"  # type: ignore[attr-defined]
+
+
+class RepeatTable(Table):
+    """[[garment.repeats]]: a motif that repeats along a line of the garment."""
+
+    motif: Annotated[str | Motif, PlainValidator(motif_named)] = Field(
+        ..., description="one of ours, or your own drawing: an SVG file beside the sheet, its name ending in .svg"
+    )
+    along: Annotated[str, choice(*PLACES)] = Field(
+        ..., description="which line; the rings need a height: above the hem, above the cuff, below the shoulder point"
+    )
+    height: Annotated[float | None, PlainValidator(measure(0.5, 200, nothing=True))] = Field(
+        None, description="how far the middle of a ring's motifs lies from hem, cuff or shoulder point"
+    )
+    size: Annotated[float | Span | None, PlainValidator(measure(0.5, 60, span=True, nothing=True))] = Field(
+        None, description="how wide a motif is along the line; left out: 5 cm to 7 cm, whichever comes out even"
+    )
+    gap: Annotated[float | Span | None, PlainValidator(measure(0, 100, span=True, nothing=True))] = Field(
+        None,
+        description="from one to the next; left out: none for chevron, key and vine-scroll, which join, for others a"
+        " quarter of the size to the whole of it",
+    )
+    inset: Annotated[float, PlainValidator(measure(0, 60))] = Field(
+        1.0, description="from the edge to the motif; rings and lines inside the cloth have none"
+    )
+    by: Annotated[str, choice(*REPEATED_BY)] = Field("stencil", description="how it is put on")
+    colour: Annotated[str | None, PlainValidator(text)] = Field(None, description="its colour, in your own word")
+    clear_of_seams: Annotated[bool, PlainValidator(yes_no)] = Field(
+        False, description="no motif lies across a seam, so that each can be put on before the pieces are sewn"
+    )
+    mirrored: Annotated[bool, PlainValidator(yes_no)] = Field(
+        False, description="the wearer's right half mirrors the left, from the middle of the front to that of the back"
+    )
+    corners: Annotated[bool, PlainValidator(yes_no)] = Field(
+        True, description="where the line turns a square corner, a motif of its own stands there"
+    )
+
+
+def repeat_choices(tables: Sequence[RepeatTable]) -> tuple[RepeatChoice, ...]:
+    """The repeats as they are chosen.
+
+    Raises BadInput where a ring has no height, or another line has one.
+    """
+    out = []
+    for i, table in enumerate(tables):
+        if (table.along in RINGS) != (table.height is not None):
+            problem = f"{table.along} {'needs one' if table.along in RINGS else 'has none'}"
+            mend = "give a height, as in height = 20" if table.along in RINGS else "leave it out"
+            raise BadInput(f"garment.repeats[{i + 1}].height", problem, mend)
+        drawn = table.motif if isinstance(table.motif, Motif) else None
+        out.append(
+            RepeatChoice(
+                motif=table.motif if isinstance(table.motif, str) else table.motif.name,
+                along=table.along,
+                height=table.height,
+                size=_range(table.size) or USUAL_SIZE,
+                gap=_range(table.gap),
+                inset=table.inset,
+                by=table.by,  # type: ignore[arg-type]
+                colour=table.colour or "",
+                clear_of_seams=table.clear_of_seams,
+                mirrored=table.mirrored,
+                corners=table.corners,
+                drawn=drawn,
+            )
+        )
+    return tuple(out)
+
+
+def _range(value: float | Span | None) -> tuple[float, float] | None:
+    if value is None:
+        return None
+    return (value.low, value.high) if isinstance(value, Span) else (value, value)

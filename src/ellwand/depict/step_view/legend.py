@@ -1,0 +1,53 @@
+"""What the signs in the pictures of steps mean, as a drawing on paper (cm)."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from ellwand.depict.lettering import text_width
+from ellwand.depict.step_view.signs import arrow, cross_bar, dot, hatch
+from ellwand.model.drawing import Drawing, Label, Stroke
+
+SIZE: Final = 9.0
+ROW: Final = 0.62
+COLUMN: Final = 6.1
+
+
+def legend() -> Drawing:
+    """The signs in three columns, each with its meaning."""
+    from shapely import MultiLineString, box
+
+    tone = hatch(box(0.0, -0.2, 0.9, 0.2), MultiLineString())
+    frame = ((0.0, -0.2), (0.9, -0.2), (0.9, 0.2), (0.0, 0.2), (0.0, -0.2))
+    signs: list[tuple[list[Stroke], str]] = [
+        ([Stroke("sew here", ((0.0, 0.0), (0.9, 0.0)))], "sew or finish this edge"),
+        ([Stroke("joined", ((0.0, 0.0), (0.9, 0.0)))], "sewn already"),
+        ([Stroke("fold", ((0.0, 0.0), (0.9, 0.0)))], "fold"),
+        (
+            [dot((0.08, 0.0)), *arrow(((0.3, 0.0), (0.9, 0.0)))],
+            "start; sew this way",
+        ),
+        (
+            [
+                Stroke("sew here", ((0.3, -0.2), (0.3, 0.2))),
+                Stroke("sew here", ((0.55, -0.2), (0.55, 0.2))),
+                *arrow(((0.05, 0.0), (0.85, 0.0))),
+            ],
+            "the allowances go this way",
+        ),
+        (cross_bar((0.45, 0.0), 1.5708), "work a bar: it takes strain"),
+        ([*tone, Stroke("piece", frame)], "wrong side (plain: right side)"),
+        ([Stroke("link", ((0.3, -0.2), (0.3, 0.2)))], "thin lines and like letters: these ends meet"),
+    ]
+    strokes: list[Stroke] = []
+    labels: list[Label] = []
+    for i, (sign, text) in enumerate(signs):
+        x, y = COLUMN * (i % 3), -ROW * (i // 3)
+        strokes += [Stroke(s.role, tuple((px + x, py + y) for px, py in s.points), s.closed) for s in sign]
+        labels.append(Label("note", text, (x + 1.1, y), "start", SIZE))
+    return Drawing(tuple(strokes), tuple(labels))
+
+
+def width() -> float:
+    """How wide the legend is (cm)."""
+    return 2 * COLUMN + 1.1 + text_width("thin lines and like letters: these ends meet", SIZE)

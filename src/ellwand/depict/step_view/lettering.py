@@ -1,0 +1,124 @@
+"""Lettering of a step's picture on paper: each label takes the first place where it lies over nothing."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Final
+
+from ellwand.depict.lettering import CM_PER_POINT, shape_of, text_width
+from ellwand.geometry.lines import Point
+from ellwand.model.drawing import Label, Stroke
+
+if TYPE_CHECKING:
+    from shapely import Geometry, Polygon
+
+BOX_TURNS: Final = 16
+
+
+@dataclass
+class Letters:
+    """The labels of one picture while it is made; ``lines``, with their thickness, are kept clear of."""
+
+    lines: list[Geometry]
+    labels: list[Label] = field(default_factory=list)
+    taken: list[Polygon] = field(default_factory=list)
+    leaders: list[Stroke] = field(default_factory=list)
+
+    def clear(self, label: Label) -> bool:
+        """Whether the label lies over no line and no other label."""
+        from shapely import STRtree
+
+        shape = shape_of(label, 1.0).buffer(0.04)
+        if any(shape.intersects(other) for other in self.taken):
+            return False
+        tree = STRtree(self.lines)
+        return not len(tree.query(shape, predicate="intersects"))
+
+    def put(self, label: Label) -> None:
+        """Write it."""
+        self.labels.append(label)
+        self.taken.append(shape_of(label, 1.0))
+
+    def inside(self, texts: Sequence[str], shape: Polygon, size: float, smallest: float) -> bool:
+        """Write the first of ``texts`` that finds room within a shape, as large as it goes, upright or along it."""
+        from shapely import STRtree
+
+        tree = STRtree(self.lines)
+        spots = _spots(shape)
+        for text in texts:
+            points = size
+            while points >= smallest:
+                for at in spots:
+                    for turn in (0.0, 90.0):
+                        label = Label("number", text, at, size=points, turn=turn)
+                        box = shape_of(label, 1.0).buffer(0.05)
+                        if not shape.contains(box) or any(box.intersects(other) for other in self.taken):
+                            continue
+                        if len(tree.query(box, predicate="intersects")):
+                            continue
+                        self.put(label)
+                        return True
+                points -= 1.0
+        return False
+
+    def outside(
+        self, text: str, tip: Point, size: float, box: tuple[float, float, float, float], shapes: Geometry
+    ) -> None:
+        """Write it beside ``shapes`` with a line to ``tip``, nearer places first; on one where there is no room."""
+        far = max(box[2] - box[0], box[3] - box[1])
+        wide = text_width(text, size) / 2
+        reaches = (0.5, 0.8, 1.2, 1.7, 2.3, 3.0, 4.0, far)
+        for free, reach, turn in itertools.product((True, False), reaches, range(BOX_TURNS)):
+            angle = 2 * math.pi * turn / BOX_TURNS
+            at = (tip[0] + (reach + wide) * math.cos(angle), tip[1] + reach * math.sin(angle))
+            label = Label("number", text, at, size=size)
+            if free and shape_of(label, 1.0).intersects(shapes):
+                continue
+            if self.clear(label):
+                self.put(label)
+                self.leaders.append(Stroke("link", (_toward(label, tip), tip)))
+                return
+        self.put(Label("number", text, (box[0], box[3] + 0.3), "start", size))
+
+    def beside(self, text: str, at: Point, size: float = 9.0, first: Iterable[float] = ()) -> None:
+        """Write a small letter close to a point, where it is clear; ``first``: directions tried first (radians)."""
+        ways = [*first, *(2 * math.pi * i / 12 for i in range(12))]
+        for reach, way in itertools.product((0.24, 0.32, 0.42, 0.6, 0.8), ways):
+            label = Label("chalk", text, (at[0] + reach * math.cos(way), at[1] + reach * math.sin(way)), size=size)
+            if self.clear(label):
+                self.put(label)
+                return
+
+
+def _spots(shape: Polygon) -> list[Point]:
+    """Places within a shape, those with most room round them first."""
+    from shapely import Point as Spot
+
+    x0, y0, x1, y1 = shape.bounds
+    step = max((x1 - x0) / 14, (y1 - y0) / 14, 0.1)
+    nx, ny = max(1, int((x1 - x0) / step)), max(1, int((y1 - y0) / step))
+    grid = [(x0 + (x1 - x0) * (i + 0.5) / nx, y0 + (y1 - y0) * (k + 0.5) / ny) for i in range(nx) for k in range(ny)]
+    edge = shape.boundary
+    room = [(float(edge.distance(Spot(p))), p) for p in grid if shape.contains(Spot(p))]
+    best = sorted(room, key=lambda each: (-round(each[0], 2), each[1]))
+    return [p for _, p in best[:40]]
+
+
+def _toward(label: Label, tip: Point) -> Point:
+    """Where a line from the label to ``tip`` begins: at its border."""
+    from shapely import LineString
+
+    box = shape_of(label, 1.0)
+    cut = LineString([label.at, tip]).difference(box)
+    if cut.is_empty:
+        return label.at
+    x, y = cut.coords[0]
+    return float(x), float(y)
+
+
+def high(size: float) -> float:
+    """How high a line of text of so many points is (cm)."""
+    return 1.2 * size * CM_PER_POINT

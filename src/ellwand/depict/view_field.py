@@ -1,0 +1,161 @@
+"""The divided field and the charges on the view of the garment: hatched for paper, in colours for screens."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from typing import TYPE_CHECKING, Final, Literal
+
+from ellwand.depict.tinctures import filled, hatched, polygons_of, ring_of
+from ellwand.geometry.lines import Line, Point, mirror
+from ellwand.model.draft import Draft
+from ellwand.model.drawing import Stroke
+from ellwand.model.heraldry import Charge, Face, Tincture
+from ellwand.model.motif import Region
+from ellwand.model.wearer import Hand
+
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
+    from shapely.geometry.base import BaseGeometry
+
+Shown = Literal["hatching", "colours"]
+APART: Final = 1 / 52
+"""Hatching lines lie this share of the picture's height from each other: 1.2 mm where it is 6 cm high."""
+FAR: Final = 500.0
+FINE: Final = 2.0
+"""Lines are bent beside gores at steps of this length (cm)."""
+Bend = Callable[[Point], Point]
+"""From a point of the flat field to where it lies in the picture: gores turn the cloth beside them aside."""
+
+
+def tinctured(shape: BaseGeometry, tincture: Tincture, shown: Shown, apart: float) -> list[Stroke]:
+    """A shape in its tincture."""
+    return filled(shape, tincture) if shown == "colours" else hatched(shape, tincture, apart)
+
+
+def field_strokes(draft: Draft, face: Face, outline: Line, bend: Bend, shown: Shown) -> list[Stroke]:
+    """The patches within the outline of the body; what is set in beside them is of their tincture."""
+    from shapely.geometry import Polygon
+
+    from ellwand.adorn.field import patches
+
+    divided = draft.adornment.field
+    if divided is None:
+        return []
+    body, field = Polygon(outline).buffer(0), divided.front
+    out: list[Stroke] = []
+    for patch in patches(divided.division, field):
+        ring = patch.ring if face == "front" else mirror(patch.ring)
+        wide = _widened(Polygon(ring), (-field.half, field.bottom, field.half, field.top))
+        seen = _bent(wide, bend).intersection(body)
+        out += tinctured(seen, patch.tincture, shown, apart(outline))
+        if shown == "hatching":
+            out += [Stroke("hatch", ring_of(part)[0], True) for part in polygons_of(seen)]
+    return [*out, *again(outline, shown)]
+
+
+def in_tincture(outline: Line, tincture: Tincture | None, shown: Shown, step: float) -> list[Stroke]:
+    """A sleeve in its tincture, if it has one."""
+    from shapely.geometry import Polygon
+
+    if tincture is None:
+        return []
+    return [*tinctured(Polygon(outline).buffer(0), tincture, shown, step), *again(outline, shown)]
+
+
+def again(outline: Line, shown: Shown) -> list[Stroke]:
+    """An outline once more over the colours within it; hatching leaves it as it is."""
+    return [Stroke("garment", (*outline, outline[0]))] if shown == "colours" else []
+
+
+def apart(outline: Line) -> float:
+    """How far hatching lines lie from each other on a body of that outline (cm)."""
+    return (max(y for _, y in outline) - min(y for _, y in outline)) * APART
+
+
+def charge_strokes(draft: Draft, face: Face, outline: Line, bend: Bend, shown: Shown) -> list[Stroke]:
+    """The charges of this face, later ones over earlier."""
+    out: list[Stroke] = []
+    for charge in draft.adornment.charges:
+        if charge.face == face:
+            for region in charge.regions:
+                out += _charge(charge, region, bend, shown, apart(outline))
+    return out
+
+
+def _charge(charge: Charge, region: Region, bend: Bend, shown: Shown, step: float) -> list[Stroke]:
+    from shapely.geometry import Polygon
+
+    shape = _bent(Polygon(region.ring, region.holes), bend)
+    out: list[Stroke] = []
+    for part in polygons_of(shape):
+        ring, holes = ring_of(part)
+        ground = Stroke("charge", ring, True, holes)
+        over = [Stroke("charge", (*line, line[0])) for line in (ring, *holes)] if shown == "colours" else []
+        out += [ground, *tinctured(part, charge.tincture, shown, step), *over]
+    return out
+
+
+def sleeve_tinctures(draft: Draft) -> Mapping[Hand, Tincture]:
+    """The tincture of each sleeve that has one."""
+    by_id = {piece.id: piece for piece in draft.pieces}
+    hands: tuple[Hand, ...] = ("left", "right")
+    out: dict[Hand, Tincture] = {}
+    for hand in hands:
+        for part in draft.parts:
+            words = part.id.split("-")
+            tincture = by_id[part.piece].tincture
+            if words[0] == "sleeve" and hand in words and tincture:
+                out[hand] = tincture  # type: ignore[assignment]
+                break
+    return out
+
+
+def _widened(patch: Polygon, field: tuple[float, float, float, float]) -> BaseGeometry:
+    """The patch, and beside the field whatever lies level with it or below it."""
+    from shapely import unary_union
+    from shapely.geometry import box
+
+    x0, y0, x1, y1 = field
+    parts: list[BaseGeometry] = [patch]
+    for edge, sideways in (((x0, y0, x0, y1), (x0 - FAR, x0)), ((x1, y0, x1, y1), (x1, x1 + FAR))):
+        shared = _shared(patch, edge)
+        parts += [box(sideways[0], low, sideways[1], high) for _, low, _, high in shared]
+        parts += [box(sideways[0], low - FAR, sideways[1], low) for _, low, _, _ in shared if low - y0 < 1e-6]
+    parts += [box(low, y0 - FAR, high, y0) for low, _, high, _ in _shared(patch, (x0, y0, x1, y0))]
+    return unary_union(parts)
+
+
+def _shared(patch: Polygon, edge: tuple[float, float, float, float]) -> list[tuple[float, float, float, float]]:
+    from shapely.geometry import LineString
+
+    found = patch.boundary.intersection(LineString((edge[:2], edge[2:])))
+    lines = found.geoms if hasattr(found, "geoms") else [found]
+    return [line.bounds for line in lines if line.length > 1e-6]
+
+
+def _bent(shape: BaseGeometry, bend: Bend) -> BaseGeometry:
+    """The shape with every point where it lies in the picture."""
+    from shapely import get_coordinates, make_valid, segmentize, set_coordinates
+
+    fine = segmentize(shape, FINE)
+    moved = [bend((float(x), float(y))) for x, y in get_coordinates(fine)]
+    return make_valid(set_coordinates(fine, moved))
+
+
+def bending(turns: Sequence[tuple[float, float, float]]) -> Bend:
+    """From (x of a place, top of its gores, how far (radians) they turn the cloth outside it), on the right half."""
+
+    def bend(point: Point) -> Point:
+        x, y = point
+        inner = [(top, turn) for at, top, turn in turns if at < abs(x) - 1e-6 and turn]
+        if not inner:
+            return point
+        pivot = max(top for top, _ in inner)
+        if y >= pivot:
+            return point
+        turn = sum(turn for _, turn in inner)
+        run = pivot - y
+        return x + math.copysign(run * math.sin(turn), x), pivot - run * math.cos(turn)
+
+    return bend
