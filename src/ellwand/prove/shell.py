@@ -5,12 +5,14 @@ Euler characteristic V − E + F of a sphere with n holes is 2 − n (any text o
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Hashable, Iterable
+from typing import Final
 
 from ellwand.geometry.lines import length
 from ellwand.model.draft import Draft, EdgeRef
-from ellwand.model.piece import Edge
+from ellwand.model.piece import Edge, Piece
 from ellwand.model.shell import Rim, Shell
 
 
@@ -49,7 +51,12 @@ def shell_of(draft: Draft) -> Shell:
         faces += 1 - len(piece.sewn_holes)
         for edge in piece.edges:
             edges[EdgeRef(part.id, edge.id)] = edge
-    ends = {ref: _ends(ref.part, edge) for ref, edge in edges.items()}
+    corners_of = {piece.id: _corners(piece) for piece in draft.pieces}
+    ends = {
+        EdgeRef(part.id, edge_id): ((part.id, start), (part.id, end))
+        for part in draft.parts
+        for edge_id, (start, end) in corners_of[part.piece].items()
+    }
     corners, whole = Groups(), Groups()
     sewn: set[EdgeRef] = set()
     for seam in draft.seams:
@@ -80,12 +87,26 @@ def shell_of(draft: Draft) -> Shell:
     )
 
 
-Corner = tuple[str, float, float]
+SAME: Final = 1e-4
+"""Ends nearer to each other than this (cm) meet in one corner."""
 
 
-def _ends(part: str, edge: Edge) -> tuple[Corner, Corner]:
-    (ax, ay), (bx, by) = edge.points[0], edge.points[-1]
-    return (part, round(ax, 3), round(ay, 3)), (part, round(bx, 3), round(by, 3))
+def _corners(piece: Piece) -> dict[str, tuple[int, int]]:
+    """Edge -> the numbers of the corners it runs between; edges follow each other round each outline."""
+    out: dict[str, tuple[int, int]] = {}
+    first, number = piece.edges[0].points[0], 0
+    start = number
+    for edge in piece.edges:
+        if math.dist(edge.points[-1], first) < SAME:
+            out[edge.id] = (number, start)
+            number += 1
+            start = number
+            following = piece.edges[len(out)] if len(out) < len(piece.edges) else edge
+            first = following.points[0]
+        else:
+            out[edge.id] = (number, number + 1)
+            number += 1
+    return out
 
 
 def _rims(free: list[EdgeRef], edges: dict[EdgeRef, Edge], meeting: Iterable[list[EdgeRef]]) -> tuple[Rim, ...]:
