@@ -91,6 +91,10 @@ def _choose(bench: Bench, found: Match) -> None:
     if found[1] == "bands":
         _band(bench)[found[2]] = found[3]
         return
+    if found[2] == "tincture":
+        for charge in bench.sheet["charges"]:
+            charge["tincture"] = found[3]
+        return
     before = re.findall(r"(\w+)\.\w+ =", found.string[: found.end()])
     own = bench.garment.choices.style
     table = found[1] or (before[-1] if before else own if own in KINDS else "")

@@ -38,6 +38,7 @@ LARGE_HEADED: Final = {
 BARE: Final = {"gores": []}
 GORE: Final = {"place": "side", "start": "hip", "base": 40}
 
+PARTED: Final = {"division": {"by": "per pale", "tinctures": ["gules", "azure"]}}
 SHOWS: Final[Mapping[str, tuple[dict[str, Any], dict[str, Any]]]] = {
     "neck-tight": ({"neck": {"shape": "round", "ease": 0}}, JOAN),
     "neck-by-estimate": ({}, BRIEF),
@@ -100,6 +101,8 @@ SHOWS: Final[Mapping[str, tuple[dict[str, Any], dict[str, Any]]]] = {
     "band-bends": ({"bands": [{"at": "hem", "width": 4, "cut": "straight"}]}, JOAN),
     "band-bends on the bias": ({"bands": [{"at": "neck", "width": 4, "cut": "bias"}]}, JOAN),
     "band-bends ready made": ({"bands": [{"at": "neck", "width": 1, "make": "bought"}]}, JOAN),
+    "tincture-rule": ({"charges": [{"ordinary": "fess", "tincture": "sable"}], **PARTED}, JOAN),
+    "tincture-lost": ({"charges": [{"ordinary": "fess", "tincture": "gules"}], **PARTED}, JOAN),
     "band-taken-up": ({"growth": {"by": "deep hem"}, "bands": [{"at": "hem", "width": 2}]}, CHILD),
 }
 """Code, and a word where the mend has more than one form: a garment that shows it, and whom it is for."""
