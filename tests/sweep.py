@@ -27,7 +27,7 @@ from ellwand.errors import CannotDraft
 from ellwand.model.garment import Garment
 from ellwand.model.others import KINDS
 from sheets import sheet
-from sweep_table import LEFT_OUT, RANGES, SEVERAL, STYLE_WORDS, make_sense
+from sweep_table import LEFT_OUT, RANGES, SEVERAL, STYLE_WORDS, make_sense, of_two_tinctures
 
 Tables = dict[str, Any]
 ROOTS: Final[Mapping[str, type[Table]]] = {"garment": GarmentTable, "sewing": SewingTable, "cloth": ClothTable}
@@ -57,6 +57,8 @@ def garment_at(seed: int, i: int) -> tuple[Tables, Tables]:
             garment.pop("growth", None)
         if dice.random() < 0.6:
             garment.pop("division", None)
+        if "division" in garment:
+            of_two_tinctures(garment["division"])
         if dice.random() < 0.9:
             make_sense(garment, float(person["height"]))
     return tables, _in_inches(person) if dice.random() < 0.15 else person

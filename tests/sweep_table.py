@@ -172,8 +172,6 @@ SLEEVED: Final = _is_not("sleeve.shape", "none")
 PANELS: Final = _is("body.cut", "shoulder panels")
 SHAPED: Final = _all(SLEEVED, lambda chosen: PANELS(chosen) or chosen("body.shoulder") == "seam")
 APPLIES: Final[Mapping[str, Callable[[Chosen], bool]]] = {
-    "division.count": lambda chosen: chosen("division.by") in USUAL_COUNT,
-    "division.at": lambda chosen: chosen("division.by") in LEVELLED,
     "charges": _is_not("charges.ordinary", None),
     "train": _is("length", "floor"),
     "body.flare": PANELS,
@@ -238,19 +236,22 @@ def make_sense(garment: dict[str, Any], height: float) -> None:
         table, key = (below or {}, name) if name else (garment, first)
         if key in table and not applies(_chosen(garment)):
             del table[key]
-    if "division" in garment:
-        _of_two_tinctures(garment["division"])
     cuff = garment.get("sleeve", {}).get("cuff", "auto")
     if _chosen(garment)("sleeve.shape") == "wide" and cuff.endswith(" cm"):
         garment["sleeve"]["cuff"] = f"{2.5 * _middle(cuff):.1f} cm"
     _within_the_length(garment, height)
 
 
-def _of_two_tinctures(division: dict[str, Any]) -> None:
-    """Which tinctures has no bearing on the pieces; stripes and gyrons are even in number."""
+def of_two_tinctures(division: dict[str, Any]) -> None:
+    """A division that can be read: which tinctures has no bearing on the pieces, stripes and gyrons are even."""
+    by = division["by"]
     division["tinctures"] = ["gules", "or"]
-    if division.get("count", 0) % 2 and division["by"] not in ("chequy", "lozengy"):
-        division["count"] += 1
+    if by not in USUAL_COUNT:
+        division.pop("count", None)
+    if by not in LEVELLED:
+        division.pop("at", None)
+    if "count" in division and by not in ("chequy", "lozengy"):
+        division["count"] += division["count"] % 2
 
 
 def _chosen(garment: Mapping[str, Any], of: str = "", entry: Mapping[str, Any] | None = None) -> Chosen:

@@ -9,8 +9,10 @@ from typing import Final
 from shapely import LineString, Polygon
 
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.band import Band
 from ellwand.model.draft import Dimensions, Draft, EdgeRef
+from ellwand.model.names import named
 from ellwand.model.run import Stretch, hand_in
 from ellwand.model.surface import Surface, surface_of
 from ellwand.units import format_length
@@ -31,8 +33,8 @@ def check_room(draft: Draft, bands: Sequence[Band]) -> None:
         if one.number != other.number and _on_each_other(draft, one, other):
             raise CannotDraft(
                 f"garment.bands[{other.number}]",
-                f"it would lie on another band at the {one.at.replace('-', ' ')}",
-                "move it, make one of them narrower, or leave one out",
+                _("it would lie on another band at the {place}", place=named(one.at.replace("-", " "))),
+                _("move it, make one of them narrower, or leave one out"),
             )
 
 
@@ -52,8 +54,13 @@ def _check_breadth(surface: Surface, band: Band, stretch: Stretch) -> None:
     if EdgeRef(stretch.part, over.id) not in surface.across or over.kind in ENDS:
         raise CannotDraft(
             f"garment.bands[{band.number}].width",
-            f"a band {format_length(band.width)} wide at the {band.run.name} runs out over the {over.kind}",
-            "make it narrower",
+            _(
+                "a band {width} wide at the {name} runs out over the {kind}",
+                width=format_length(band.width),
+                name=named(band.run.name),
+                kind=named(over.kind),
+            ),
+            _("make it narrower"),
         )
 
 

@@ -11,7 +11,9 @@ from shapely import LineString, Polygon, distance, get_parts, points, unary_unio
 from ellwand.adorn.cutting import Applied, Side, applied
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line
+from ellwand.language import _
 from ellwand.model.draft import Draft, piece_of
+from ellwand.model.names import named
 from ellwand.model.piece import Edge, Piece
 from ellwand.model.run import Run
 from ellwand.units import format_length
@@ -69,7 +71,9 @@ def _within(piece: Piece, edges: Sequence[str], width: float) -> list[Polygon]:
 
 def _too_wide(width: float, what: str, where: str) -> CannotDraft:
     return CannotDraft(
-        f"{where}.width", f"a band {format_length(width)} wide runs out over the {what}", "choose a narrower one"
+        f"{where}.width",
+        _("a band {width} wide runs out over the {kind}", width=format_length(width), kind=named(what)),
+        _("choose a narrower one"),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ellwand.adorn.cutting import Applied, strip
 from ellwand.adorn.facings import STRAIGHT_NECKS, edge_allowance, neck_length
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.closing import Closing
 from ellwand.model.draft import Draft
 
@@ -23,8 +24,8 @@ def collar(draft: Draft, closings: tuple[Closing, ...]) -> list[Applied]:
     if neck.shape in STRAIGHT_NECKS:
         raise CannotDraft(
             "garment.neck.collar",
-            f"a straight band does not turn the corners of a {neck.shape} neck",
-            'choose shape = "round", or leave the collar out',
+            _("a straight band does not turn the corners of a {shape} neck", shape=neck.shape),
+            _('choose shape = "round", or leave the collar out'),
         )
     overlap = max((each.overlap for each in closings if each.at in AT_NECK), default=0.0)
     size = (neck_length(draft) + overlap, 2 * neck.collar)

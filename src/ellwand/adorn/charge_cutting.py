@@ -11,6 +11,7 @@ from ellwand.adorn.cutting import Side, applied
 from ellwand.adorn.facings import edge_allowance
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, Point, area, backwards, bounds, mirror, shift
+from ellwand.language import _
 from ellwand.model.draft import Draft, Part
 from ellwand.model.heraldry import Face, Tincture
 from ellwand.model.motif import Region
@@ -66,8 +67,8 @@ def cut_charges(draft: Draft, laid: Sequence[Laid], seams: Mapping[Face, Sequenc
             if shape.buffer(-FINE).is_empty:
                 raise CannotDraft(
                     "garment.charges",
-                    f"some of the {name} is too fine to be cut from cloth and turned under",
-                    "make it larger, or paint or embroider it instead",
+                    _("some of the {name} is too fine to be cut from cloth and turned under", name=name),
+                    _("make it larger, or paint or embroider it instead"),
                 )
             region = _region(shape)
             sides, held = _sides(draft, region.ring, seams[face])

@@ -16,6 +16,7 @@ from ellwand.adorn.charge_ground import CLEAR
 from ellwand.adorn.charge_shapes import CHARGES, plain_charge
 from ellwand.adorn.motifs import OWN, motif
 from ellwand.errors import CannotDraft, InternalFault
+from ellwand.language import _
 from ellwand.model.heraldry import ChargeChoice, Face, Field, FieldPoint
 from ellwand.model.motif import Motif, sized
 from ellwand.units import format_length, round_near
@@ -69,7 +70,9 @@ def motif_of_choice(choice: ChargeChoice) -> Motif:
     if name in OWN:
         return motif(name, 1.0)
     raise CannotDraft(
-        ".motif", f"{name[:60]!r} is none of our charges", f"choose one of {', '.join(CHARGES)}, or name an SVG file"
+        ".motif",
+        _("{name!r} is none of our charges", name=name[:60]),
+        _("choose one of {names}, or name an SVG file", names=", ".join(CHARGES)),
     )
 
 
@@ -125,16 +128,22 @@ def _on(
         if moved is None:
             raise CannotDraft(
                 "",
-                f"the {face} has no room for {_said(choice, shape.name, high)}",
-                "choose a smaller size, " + ("or fewer" if choice.number > 1 else "or another place"),
+                _("the front has no room for {charge}", charge=_said(choice, shape.name, high))
+                if face == "front"
+                else _("the back has no room for {charge}", charge=_said(choice, shape.name, high)),
+                _("choose a smaller size, or fewer")
+                if choice.number > 1
+                else _("choose a smaller size, or another place"),
             )
         out += [translate(each, dx, dy + moved) for each in one]
         boxes.append(box(dx, dy + moved, dx + wide, dy + moved + high))
     if any(a.intersection(b).area > 1e-6 for a, b in itertools.combinations(boxes, 2)):
         raise CannotDraft(
             "",
-            f"on the {face}, {_said(choice, shape.name, high)} do not lie clear of each other",
-            "choose a smaller size, or fewer",
+            _("on the front, {charge} do not lie clear of each other", charge=_said(choice, shape.name, high))
+            if face == "front"
+            else _("on the back, {charge} do not lie clear of each other", charge=_said(choice, shape.name, high)),
+            _("choose a smaller size, or fewer"),
         )
     return tuple(out)
 
@@ -142,8 +151,8 @@ def _on(
 def _said(choice: ChargeChoice, name: str, high: float) -> str:
     """'3 times roundel 20 cm high', or 'roundel 20 cm high at the dexter chief'."""
     if choice.number > 1:
-        return f"{choice.number} times {name} {format_length(high)} high"
-    return f"{name} {format_length(high)} high at the {choice.place}"
+        return _("{count} times {name} {high} high", count=choice.number, name=name, high=format_length(high))
+    return _("{name} {high} high at the {place}", name=name, high=format_length(high), place=choice.place)
 
 
 def _size(choice: ChargeChoice, shape: Motif, field: Field, grid: float, share: float) -> tuple[float, float]:

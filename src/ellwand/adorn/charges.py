@@ -19,6 +19,7 @@ from ellwand.adorn.divide_frames import field_of
 from ellwand.adorn.field import patches
 from ellwand.adorn.ordinaries import USUAL, ordinary_shapes, ordinary_width
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.draft import Draft
 from ellwand.model.heraldry import Charge, ChargeChoice, Face, Field, Ordinary, Tincture
 
@@ -131,7 +132,9 @@ def _drawn(draft: Draft, n: int, field: Field, grounds: Grounds) -> list[Drawn]:
     """
     choice = draft.choices.charges[n - 1]
     if (choice.ordinary is None) == (choice.motif is None):
-        raise CannotDraft("", "a charge is either an ordinary or a motif", 'give one of them, as in ordinary = "fess"')
+        raise CannotDraft(
+            "", _("a charge is either an ordinary or a motif"), _('give one of them, as in ordinary = "fess"')
+        )
     if choice.ordinary is None:
         name, whole = _motifs(draft, choice, field, grounds)
     else:
@@ -141,8 +144,8 @@ def _drawn(draft: Draft, n: int, field: Field, grounds: Grounds) -> list[Drawn]:
         cut = [shape.intersection(grounds[face].cut).simplify(SMOOTH) for shape in shapes]
         kept = tuple(part for shape in cut for part in _sewable(shape))
         if not kept:
-            problem = f"nothing is left of the {name} beside neck, hem and openings"
-            raise CannotDraft("", problem, "make it wider, or leave it out")
+            problem = _("nothing is left of the {name} beside neck, hem and openings", name=name)
+            raise CannotDraft("", problem, _("make it wider, or leave it out"))
         out.append(Drawn(choice, name, face, kept))
     return out
 

@@ -14,6 +14,7 @@ from ellwand.adorn.lacing import lace_length, rows
 from ellwand.adorn.openings import CENTRES, Lip, Opening, openings_at
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Point, length
+from ellwand.language import _
 from ellwand.model.choices import Closure, ClosureBy
 from ellwand.model.closing import Closing
 from ellwand.model.draft import Draft, piece_of
@@ -92,8 +93,8 @@ def _closing(draft: Draft, closure: Closure, found: list[Opening]) -> Closing:
     if closure.by == "lacing" and closure.lap == "overlap":
         raise CannotDraft(
             "garment.closures",
-            f"a lace draws the edges of the {closure.at} together, so they cannot overlap",
-            'choose lap = "edge to edge", or by = "buttons"',
+            _("a lace draws the edges of the {at} together, so they cannot overlap", at=closure.at),
+            _('choose lap = "edge to edge", or by = "buttons"'),
         )
     fine = _fine(draft.choices.sewing.chalk)
     first = round_near(kind.first, fine)
@@ -103,8 +104,13 @@ def _closing(draft: Draft, closure: Closure, found: list[Opening]) -> Closing:
     if not pitch or one[-1] + first > long + 1e-6:
         raise CannotDraft(
             "garment.closures",
-            f"the opening at the {closure.at}, {format_length(long)} long, is too short for {closure.by}",
-            "choose another closure, or leave it out",
+            _(
+                "the opening at the {at}, {long} long, is too short for {by}",
+                at=closure.at,
+                long=format_length(long),
+                by=closure.by,
+            ),
+            _("choose another closure, or leave it out"),
         )
     size = _size(closure, kind, pitch if count > 1 else math.inf, fine)
     cord = count * (kind.cord + (math.pi * size if kind.cord else 0.0))
@@ -142,11 +148,13 @@ def _size(closure: Closure, kind: Kind, pitch: float, fine: float) -> float:
     if not kind.size or closure.size is None:
         return kind.size if kind.size < pitch else max(fine, math.floor(CLOSE * pitch / fine + 1e-6) * fine)
     if closure.size > pitch:
-        what = "toggles" if closure.by == "loops" else "buttons"
+        wide, apart = format_length(closure.size), format_length(pitch)
         raise CannotDraft(
             "garment.closures",
-            f"{what} {format_length(closure.size)} wide do not fit {format_length(pitch)} apart",
-            "choose smaller ones, or a wider spacing",
+            _("toggles {size} wide do not fit {pitch} apart", size=wide, pitch=apart)
+            if closure.by == "loops"
+            else _("buttons {size} wide do not fit {pitch} apart", size=wide, pitch=apart),
+            _("choose smaller ones, or a wider spacing"),
         )
     return closure.size
 
@@ -160,8 +168,12 @@ def cloth_circle(button: float) -> float:
     if not least - 1e-9 <= button <= most + 1e-9:
         raise CannotDraft(
             "garment.closures",
-            f"cloth buttons {format_length(button)} wide are not made",
-            f'make them {format_length(least)} to {format_length(most)} wide, or choose buttons = "bought"',
+            _("cloth buttons {button} wide are not made", button=format_length(button)),
+            _(
+                'make them {least} to {most} wide, or choose buttons = "bought"',
+                least=format_length(least),
+                most=format_length(most),
+            ),
         )
     return small + (large - small) * (button - least) / (most - least)
 

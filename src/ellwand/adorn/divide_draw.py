@@ -92,9 +92,7 @@ def _stretches(
         on_it = [Place(at_on(line, t + (u - t) * share)) for share in (0.25, 0.5, 0.75)]
         if not any(shape.contains(place) and border.distance(place) >= ALONG for place in on_it):
             continue
-        between = tuple(
-            point for point, at in zip(line[1:-1], bends[1:-1], strict=True) if t + NEAREST < at < u - NEAREST
-        )
+        between = tuple(point for point, at in zip(line[1:-1], bends[1:-1], strict=True) if t + near < at < u - near)
         start, end = (lines.spot(EdgeRef(part, edge), at, near) for edge, at in ((begins, along), (ends, beyond)))
         yield start, between, end
 

@@ -62,6 +62,8 @@ def faces_of(
 
     A face that is ``too_small`` stays with the neighbour along its longest line.  ``without``: stretches of line
     between two faces that part nothing.
+
+    Raises ValueError where a line leaves the cloth, or a face would touch itself.
     """
     net = _Net(rings, lines)
     for step in without:
@@ -73,6 +75,8 @@ def faces_of(
         for step in needless:
             net.drop(step)
         found = net.faces()
+    if not all(polygon(face).is_valid for face in found):
+        raise ValueError("a face touches itself")
     return tuple(Face(face.ring, face.holes, _own(face, hearts)) for face in found)
 
 
@@ -238,6 +242,8 @@ class _Net:
         for a, b in (*self.edges, *self.lines):
             back = self._angle(b, a)
             after[a, b] = (b, min(out[b], key=lambda c: (back - self._angle(b, c)) % (2 * math.pi) or 7.0))
+        if len(set(after.values())) < len(after):
+            raise ValueError("a line leaves the cloth")
         return after
 
     def _angle(self, a: int, b: int) -> float:

@@ -9,6 +9,7 @@ from typing import Final
 
 from ellwand.adorn.field import level_of, pieces_of, rows_of
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.heraldry import Division, Field
 from ellwand.units import format_length
 
@@ -29,9 +30,16 @@ def settled(division: Division, field: Field, levels: Mapping[str, float]) -> Di
         if not field.bottom + NEAREST <= at <= field.top - NEAREST:
             raise CannotDraft(
                 "garment.division.at",
-                f"the line would lie {format_length(at)} above the hem, and the garment is"
-                f" {format_length(field.top)} long",
-                f"choose {format_length(NEAREST)} to {format_length(field.top - NEAREST)} above the hem",
+                _(
+                    "the line would lie {at} above the hem, and the garment is {top} long",
+                    at=format_length(at),
+                    top=format_length(field.top),
+                ),
+                _(
+                    "choose {least} to {most} above the hem",
+                    least=format_length(NEAREST),
+                    most=format_length(field.top - NEAREST),
+                ),
             )
     out = replace(division, count=pieces_of(division), at=at)
     if out.by in ("per fess", "quarterly", "per chevron"):
@@ -40,8 +48,13 @@ def settled(division: Division, field: Field, levels: Mapping[str, float]) -> Di
     if narrow < NARROWEST:
         raise CannotDraft(
             "garment.division.count",
-            f"{out.by} of {out.count} makes pieces only {format_length(narrow)} wide",
-            f"choose {_most(out, field)} or fewer",
+            _(
+                "{by} of {count} makes pieces only {narrow} wide",
+                by=out.by,
+                count=out.count,
+                narrow=format_length(narrow),
+            ),
+            _("choose {most} or fewer", most=_most(out, field)),
         )
     return out
 

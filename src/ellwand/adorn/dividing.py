@@ -2,8 +2,9 @@
 
 The field is the sewn garment as it is worn, front and back, each from hem to shoulder and as wide as its panels.  What
 is set in beside and between them goes on with the lines from seam to seam.  A sleeve is of one tincture, the one that
-the field has at the middle of its armhole, so that it follows its side; its gusset follows it (parti-coloured coats:
-Meyers, A Book of Historical Costumes).  Facings, collars and bands stay of the main cloth.
+the field has at the middle of its armhole, so that it follows its side, and its gusset follows it (sleeves that follow
+their side on two-coloured dress: larsdatter.com/particolor; coats also divided across and quartered in the 13th and
+14th centuries: Meyers Konversations-Lexikon, 1908, vol. 13, p. 887).  Facings, collars and bands are of the main cloth.
 """
 
 from __future__ import annotations
@@ -26,9 +27,12 @@ from ellwand.adorn.divide_sizes import settled
 from ellwand.adorn.divide_slits import moved, slits_of
 from ellwand.adorn.field import lines as lines_of
 from ellwand.adorn.field import tincture_at
+from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, length
+from ellwand.language import _
 from ellwand.model.draft import Draft, EdgeRef, Part
 from ellwand.model.heraldry import DividedField, Division, Field, Tincture
+from ellwand.model.names import named
 from ellwand.model.piece import Level, Piece
 
 NARROWEST: Final = 2.0
@@ -151,7 +155,17 @@ def _faces(lines: Lines, part: str, without: Sequence[Line] = ()) -> tuple[Face,
     rings = stretches(lines, part)
     drawn = chords(lines, part)
     if drawn:
-        return faces_of(rings, drawn, _too_small, without)
+        try:
+            return faces_of(rings, drawn, _too_small, without)
+        except ValueError:
+            raise CannotDraft(
+                "garment.division",
+                _(
+                    "a line would run so close beside the neck of the {name} that it cannot be sewn",
+                    name=named(lines.pieces[part].name),
+                ),
+                _("choose another count, or another way to divide it"),
+            ) from None
     outer, *holes = [tuple(Bit(key, points) for key, points in ring) for ring in rings]
     return (undivided(outer, holes),)
 
@@ -228,7 +242,7 @@ def _beside(draft: Draft, faces: _Faces) -> dict[tuple[str, int], list[tuple[tup
         a, b = (sorted(of[ref.part, ref.edge].items()) for ref in (seam.a, seam.b))
         if mirrored[seam.a.part] == mirrored[seam.b.part]:
             b.reverse()
-        for (_, (one, cm)), (_, (other, _)) in zip(a, b, strict=True):
+        for (_n, (one, cm)), (_m, (other, _far)) in zip(a, b, strict=True):
             out[seam.a.part, one].append(((seam.b.part, other), cm))
             out[seam.b.part, other].append(((seam.a.part, one), cm))
     return out

@@ -12,7 +12,9 @@ from shapely import LineString, Point, Polygon, get_parts, unary_union
 from ellwand.adorn.cutting import Applied, Side, applied, strip
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, length
+from ellwand.language import _
 from ellwand.model.draft import Draft, EdgeRef, piece_of
+from ellwand.model.names import named
 from ellwand.model.piece import Edge, EdgeKind, Piece
 from ellwand.units import format_length
 
@@ -80,8 +82,8 @@ def _neck_strips(draft: Draft) -> list[Applied]:
     if wide < 1:
         raise CannotDraft(
             "garment.neck.facing_width",
-            f"a strip cut {format_length(neck.facing_width)} wide leaves nothing between its allowances",
-            f"make it at least {format_length(2 * edge + 1)}",
+            _("a strip cut {width} wide leaves nothing between its allowances", width=format_length(neck.facing_width)),
+            _("make it at least {least}", least=format_length(2 * edge + 1)),
         )
     bias = neck.shape not in STRAIGHT_NECKS
     count = math.ceil(around / LONGEST_BIAS) if bias else 1
@@ -179,8 +181,8 @@ def _sides(draft: Draft, piece: Piece, ring: Line) -> list[Side]:
             width = format_length(draft.choices.neck.facing_width)
             raise CannotDraft(
                 "garment.neck.facing_width",
-                f"a facing {width} wide runs into the {owner.kind}",
-                'choose a narrower one, or facing = "strip"',
+                _("a facing {width} wide runs into the {kind}", width=width, kind=named(owner.kind)),
+                _('choose a narrower one, or facing = "strip"'),
             )
         taken = sum(side.id.split("/")[0] == owner.id for side in out)
         out.append(Side(owner.id if not taken else f"{owner.id}/{taken + 1}", owner.kind, points, owner.allowance))

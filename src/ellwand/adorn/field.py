@@ -3,8 +3,10 @@
 Seen from the front the wearer's right, dexter, is the viewer's left.  The back is the front's mirror image as it is
 seen, so that a tincture stays on its side of the wearer and every line goes on across the side seams.
 
-The partition lines and where the first tincture lies: Fox-Davies, A Complete Guide to Heraldry, and Cussans, The
-Handbook of Heraldry.  Shields have a point and garments a hem, so the diagonals here join the corners of the field.
+The partition lines: Fox-Davies, A Complete Guide to Heraldry, p. 97; gyronny of eight, chequy of three rows or more,
+lines of an odd number so that stripes are even: Eve, Heraldry as Art, pp. 26 and 28, and Cussans, The Handbook of
+Heraldry (1866), p. 25; where a gyronny field's first tincture lies is from memory.  Shields have a point and garments a
+hem, so the diagonals here join the corners of the field.
 """
 
 from __future__ import annotations

@@ -9,6 +9,7 @@ from typing import Any, Final
 
 from ellwand.adorn.repeat_places import bends
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import N_
 from ellwand.model.draft import Draft
 from ellwand.model.motif import Motif, placed_line
 from ellwand.model.repeat import Repeat
@@ -16,17 +17,17 @@ from ellwand.model.repeat import Repeat
 MOST_BENT: Final = 0.12
 """Motifs that join may lie over each other on the inner side of a bend, or gape on its outer side, by this share of
 their width: our own figure."""
-OVER_EDGE: Final = "a motif would run over the edge"
-EACH_OTHER: Final = "motifs would run into each other on the inner side of a bend"
-GAPE: Final = "motifs that should join would gape on the outer side of a bend"
-OFF_PIECE: Final = "a motif's middle would lie beyond its piece"
-OVER_SEAM: Final = "a motif would run over a seam"
+OVER_EDGE: Final = N_("a motif would run over the edge")
+EACH_OTHER: Final = N_("motifs would run into each other on the inner side of a bend")
+GAPE: Final = N_("motifs that should join would gape on the outer side of a bend")
+OFF_PIECE: Final = N_("a motif's middle would lie beyond its piece")
+OVER_SEAM: Final = N_("a motif would run over a seam")
 MENDS: Final[Mapping[str, str]] = {
-    OVER_EDGE: "choose a smaller size, or a larger inset",
-    EACH_OTHER: "choose a smaller size, or a wider gap",
-    OFF_PIECE: "choose a smaller size or a smaller inset",
-    GAPE: "choose a smaller size or inset, or give a gap",
-    OVER_SEAM: "choose a smaller size or a wider gap, or leave clear_of_seams out",
+    OVER_EDGE: N_("choose a smaller size, or a larger inset"),
+    EACH_OTHER: N_("choose a smaller size, or a wider gap"),
+    OFF_PIECE: N_("choose a smaller size or a smaller inset"),
+    GAPE: N_("choose a smaller size or inset, or give a gap"),
+    OVER_SEAM: N_("choose a smaller size or a wider gap, or leave clear_of_seams out"),
 }
 
 

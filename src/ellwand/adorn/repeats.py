@@ -14,7 +14,9 @@ from ellwand.adorn.repeat_rows import TURNS, Limits, Way, fills
 from ellwand.adorn.run_edges import hand_of
 from ellwand.adorn.runs import runs_at
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.draft import Draft
+from ellwand.model.names import named
 from ellwand.model.repeat import Repeat, RepeatChoice
 from ellwand.model.run import Run
 from ellwand.model.wearer import HANDS
@@ -61,8 +63,8 @@ def repeats_along(draft: Draft, choice: RepeatChoice) -> tuple[Repeat, ...]:
     if any(run.along == "seam" for run in runs):
         raise CannotDraft(
             "along",
-            f"the {choice.along.replace('-', ' ')} is a seam, and motifs would lie across it",
-            "choose another line",
+            _("the {place} is a seam, and motifs would lie across it", place=named(choice.along.replace("-", " "))),
+            _("choose another line"),
         )
     limits = limits_of(choice, upright=stands_upright(choice, runs[0]))
     cloth = OnCloth(draft)
@@ -88,8 +90,8 @@ def _seen_while_turned_up(draft: Draft, choice: RepeatChoice, repeat: Repeat) ->
         least = format_length(up + (repeat.motif.size[1] / 2 if ring else 0.0) + 0.5)
         raise CannotDraft(
             "height" if ring else "inset",
-            f"{format_length(up)} are turned up until the child has grown, and would hide the motifs",
-            f"give {least}, and they are seen from the first day",
+            _("{up} are turned up until the child has grown, and would hide the motifs", up=format_length(up)),
+            _("give {least}, and they are seen from the first day", least=least),
         )
 
 
@@ -135,27 +137,42 @@ def _way(run: Run, choice: RepeatChoice) -> Way:
 def _cannot(cloth: OnCloth, runs: Sequence[Run], choice: RepeatChoice, limits: Limits, fault: str) -> tuple[str, str]:
     """What is wrong, and the nearest that would do."""
     size, gap = (_span(each) for each in (limits.size, limits.gap))
-    line = f"the {runs[0].name}, {format_length(runs[0].length)} long"
-    clear = " and clear of its seams" if choice.clear_of_seams else ""
-    what = f"no whole number of motifs {size} wide and {gap} apart goes along {line}{clear}"
+    told = {"size": size, "gap": gap, "place": named(runs[0].name), "length": format_length(runs[0].length)}
     if fault:
-        what = f"with {choice.motif} {size} wide along {line}, {fault}"
+        what = _(
+            "with {motif} {size} wide along the {place}, {length} long, {fault}",
+            motif=choice.motif,
+            fault=_(fault),
+            **told,
+        )
+    elif choice.clear_of_seams:
+        what = _(
+            "no whole number of motifs {size} wide and {gap} apart goes along the {place}, {length} long and clear of"
+            " its seams",
+            **told,
+        )
+    else:
+        what = _("no whole number of motifs {size} wide and {gap} apart goes along the {place}, {length} long", **told)
     for share in OTHERS:
         low, high = limits.size
         near = (0.88 * share * low, share * low) if share <= 1 else (share * high, 1.12 * share * high)
-        found, _ = _good(cloth, runs, choice, replace(limits, size=near), FEWER)
+        found = _good(cloth, runs, choice, replace(limits, size=near), FEWER)[0]
         if found is not None:
-            return what, f"a size of {format_length(found[0].size)} would do"
+            return what, _("a size of {size} would do", size=format_length(found[0].size))
     for share in WIDER:
-        found, _ = _good(cloth, runs, choice, replace(limits, gap=(limits.gap[0], limits.gap[1] * share + 1.0)), FEWER)
+        found = _good(cloth, runs, choice, replace(limits, gap=(limits.gap[0], limits.gap[1] * share + 1.0)), FEWER)[0]
         if found is not None:
             gaps = [row.gap for each in found for row in each.rows]
-            return what, f"a gap of {_span((min(gaps), max(gaps)))} would do"
+            return what, _("a gap of {gap} would do", gap=_span((min(gaps), max(gaps))))
     if choice.along == "hem" and any(abs(turn) >= TURNS for run in runs for turn in run.turns):
-        return f"{what}, which has corners", 'level it first: choose hem = "arc" for the gores'
-    return what, MENDS.get(fault, "give size or gap a wider range" + (", or leave clear_of_seams out" * bool(clear)))
+        return _("{what}, which has corners", what=what), _('level it first: choose hem = "arc" for the gores')
+    if fault in MENDS:
+        return what, _(MENDS[fault])
+    if choice.clear_of_seams:
+        return what, _("give size or gap a wider range, or leave clear_of_seams out")
+    return what, _("give size or gap a wider range")
 
 
 def _span(limits: tuple[float, float]) -> str:
     low, high = (format_length(each) for each in limits)
-    return low if low == high else f"{low} to {high}"
+    return low if low == high else _("{low} to {high}", low=low, high=high)

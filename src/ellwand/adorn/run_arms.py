@@ -10,7 +10,9 @@ from ellwand.adorn.run_edges import cuffs, hand_of
 from ellwand.adorn.run_lines import CLEAR, NEAR
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Point, length
+from ellwand.language import _
 from ellwand.model.draft import EdgeRef
+from ellwand.model.names import named
 from ellwand.model.run import Run
 from ellwand.model.surface import CUT_APART, Surface, cloth_angle
 
@@ -141,5 +143,7 @@ def _joins_sleeve(surface: Surface, ref: EdgeRef) -> bool:
 
 def _no_ring(name: str) -> CannotDraft:
     return CannotDraft(
-        "height", f"the {name} would not go all round between cuff and armhole", "choose a height between the two"
+        "height",
+        _("the {name} would not go all round between cuff and armhole", name=named(name)),
+        _("choose a height between the two"),
     )

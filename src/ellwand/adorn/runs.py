@@ -12,6 +12,7 @@ from ellwand.adorn.run_arms import arm_rings
 from ellwand.adorn.run_lines import centre_line, level_rings
 from ellwand.adorn.run_seams import armhole_seams, seam_runs
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.draft import Dimensions, Draft
 from ellwand.model.run import Run
 from ellwand.model.surface import Surface, surface_of
@@ -33,7 +34,7 @@ def runs_at(draft: Draft, at: str, height: float | None = None) -> tuple[Run, ..
     surface = surface_of(draft)
     found = _ring(draft, surface, at, height) if at in RINGS else PLACES[at](draft, surface)
     if not found:
-        raise CannotDraft("at", f"this garment has no {at}", "choose another place, or leave it out")
+        raise CannotDraft("at", _("this garment has no {at}", at=at), _("choose another place, or leave it out"))
     return _named(found)
 
 
@@ -51,7 +52,7 @@ def _named(found: list[Run]) -> tuple[Run, ...]:
 def _ring(draft: Draft, surface: Surface, at: str, height: float | None) -> list[Run]:
     size = draft.settled
     if height is None:
-        raise CannotDraft("height", f"{at} needs one: how far it lies from the edge", "give a height")
+        raise CannotDraft("height", _("{at} needs one: how far it lies from the edge", at=at), _("give a height"))
     if not isinstance(size, Dimensions):
         return []
     if at != "skirt ring":
@@ -62,8 +63,12 @@ def _ring(draft: Draft, surface: Surface, at: str, height: float | None) -> list
     if not LEAST_UP <= height < top:
         raise CannotDraft(
             "height",
-            f"a ring {format_length(height)} above the hem does not go round the body",
-            f"choose a height from {format_length(LEAST_UP)} to {format_length(top)}, which is under the arms",
+            _("a ring {height} above the hem does not go round the body", height=format_length(height)),
+            _(
+                "choose a height from {least} to {most}, which is under the arms",
+                least=format_length(LEAST_UP),
+                most=format_length(top),
+            ),
         )
     return level_rings(surface, height, at)
 

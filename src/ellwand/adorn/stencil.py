@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from ellwand.adorn.bridging import CURVE, bridged
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import _
 from ellwand.model.motif import Motif
 from ellwand.model.stencil import Stencil, Weak
 
@@ -41,7 +42,9 @@ def stencil(motif: Motif, width: float = BRIDGE, *, step: float | None = None) -
     """
     windows = motif_shape(motif)
     if windows.is_empty or windows.area <= 0:
-        raise CannotDraft("motif", f"{motif.name} has nothing to be painted", "draw it with closed shapes")
+        raise CannotDraft(
+            "motif", _("{name} has nothing to be painted", name=motif.name), _("draw it with closed shapes")
+        )
     x0, y0, x1, y1 = windows.bounds
     side = MARGIN if step is None else _side(x1 - x0, step)
     sheet = box(x0 - side, y0 - MARGIN, x1 + side, y1 + MARGIN)
@@ -49,8 +52,8 @@ def stencil(motif: Motif, width: float = BRIDGE, *, step: float | None = None) -
     if left.area < windows.area / 2:
         raise CannotDraft(
             "motif",
-            f"{motif.name} is so small that its bridges would cover most of it",
-            "make it larger, or print it by block",
+            _("{name} is so small that its bridges would cover most of it", name=motif.name),
+            _("make it larger, or print it by block"),
         )
     return Stencil(
         name=motif.name,

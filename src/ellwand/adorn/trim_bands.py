@@ -16,8 +16,10 @@ from ellwand.adorn.band_yarn import usual_ends, yarn_of
 from ellwand.adorn.cutting import Applied, strip
 from ellwand.adorn.runs import runs_at
 from ellwand.errors import CannotDraft
+from ellwand.language import _
 from ellwand.model.band import YARN, Band, BandChoice, Corner
 from ellwand.model.draft import Draft, piece_of
+from ellwand.model.names import named
 from ellwand.model.run import Run
 from ellwand.model.surface import MEET
 from ellwand.units import format_length
@@ -77,8 +79,13 @@ def _check_strands(choice: BandChoice, where: str) -> None:
     if choice.make in YARN and (strands := choice.ends or usual_ends(choice)) > MOST_STRANDS:
         raise CannotDraft(
             f"{where}.width",
-            f"a {choice.make} {format_length(choice.width)} wide takes {strands} strands of that yarn",
-            "make it narrower, or choose a thicker yarn (fewer wraps)",
+            _(
+                "a {make} {width} wide takes {strands} strands of that yarn",
+                make=choice.make,
+                width=format_length(choice.width),
+                strands=strands,
+            ),
+            _("make it narrower, or choose a thicker yarn (fewer wraps)"),
         )
 
 
@@ -105,9 +112,11 @@ def _check_hem(draft: Draft, choice: BandChoice, where: str) -> None:
     if choice.at == "hem" and any(gore.hem == "straight" for gore in draft.choices.gores):
         raise CannotDraft(
             f"{where}.at",
-            "gores that are cut straight below are trimmed once the garment has hung, so how long a band along the hem"
-            " has to be is not known before",
-            'choose hem = "arc" for the gores, or a skirt ring',
+            _(
+                "gores that are cut straight below are trimmed once the garment has hung, so how long a band"
+                " along the hem has to be is not known before"
+            ),
+            _('choose hem = "arc" for the gores, or a skirt ring'),
         )
 
 
@@ -115,7 +124,9 @@ def _placed(draft: Draft, run: Run, number: int, choice: BandChoice, where: str)
     """One band along one run, nothing cut yet."""
     if choice.corners == "butted" and not all(is_square(turn) for turn in run.turns):
         raise CannotDraft(
-            f"{where}.corners", f"the corners at the {run.name} are not square", 'choose corners = "mitred"'
+            f"{where}.corners",
+            _("the corners at the {name} are not square", name=named(run.name)),
+            _('choose corners = "mitred"'),
         )
     run, closing = begun_where_it_joins(draft, run)
     corners = (*corners_of(run, choice.width, choice.corners), *_point(draft, run, choice))

@@ -8,6 +8,7 @@ from typing import Any
 
 from ellwand.errors import BadInput
 from ellwand.geometry.svg_shapes import svg_shapes
+from ellwand.language import _
 from ellwand.model.motif import Motif, motif_of
 
 ReadDrawing = Callable[[str], str]
@@ -20,7 +21,9 @@ def no_drawings(name: str) -> str:
     Raises BadInput.
     """
     raise BadInput(
-        "", f"the drawing {name[:60]!r} cannot be read here", "name one of the motifs that ship with the tool"
+        "",
+        _("the drawing {name!r} cannot be read here", name=name[:60]),
+        _("name one of the motifs that ship with the tool"),
     )
 
 

@@ -5,15 +5,22 @@ from __future__ import annotations
 import difflib
 import math
 from collections.abc import Callable, Iterable
-from typing import Any
+from typing import Any, Final
 
 from pydantic import ValidationInfo
 
 from ellwand.errors import BadInput
+from ellwand.language import N_, _
 from ellwand.model.choices import Span
 from ellwand.units import Unit, format_length, parse_length
 
 Reader = Callable[[Any, ValidationInfo], Any]
+NOT_A: Final = {
+    "number": N_("{value!r} is not a number"),
+    "year": N_("{value!r} is not a year"),
+    "fraction": N_("{value!r} is not a fraction"),
+}
+"""What is said of a value that is no such number."""
 
 
 def _says(reader: Reader, values: str) -> Reader:
@@ -32,8 +39,8 @@ def nearest(word: str, good: Iterable[str]) -> str:
     good = list(good)
     close = difflib.get_close_matches(word.lower(), good, n=1, cutoff=0.6)
     if close:
-        return f'perhaps "{close[0]}" was meant'
-    return f"choose one of {one_of(good)}"
+        return _('perhaps "{word}" was meant', word=close[0])
+    return _("choose one of {names}", names=one_of(good))
 
 
 def _unit(info: ValidationInfo) -> Unit:
@@ -47,8 +54,12 @@ def _length(value: Any, info: ValidationInfo, low: float, high: float) -> float:
         unit = _unit(info)
         raise BadInput(
             "",
-            f"{value!r} is out of reach",
-            f"give a length from {format_length(low, unit)} to {format_length(high, unit)}",
+            _("{value!r} is out of reach", value=value),
+            _(
+                "give a length from {low} to {high}",
+                low=format_length(low, unit),
+                high=format_length(high, unit),
+            ),
         )
     return cm
 
@@ -62,8 +73,10 @@ def word(*words: str, nothing: bool = False) -> Reader:
         if isinstance(value, str) and value in words:
             return value
         if isinstance(value, str):
-            raise BadInput("", f"{value!r} is not a choice here", f"choose one of {one_of(words)}")
-        raise BadInput("", f"{value!r} is not a word", f"choose one of {one_of(words)}")
+            raise BadInput(
+                "", _("{value!r} is not a choice here", value=value), _("choose one of {names}", names=one_of(words))
+            )
+        raise BadInput("", _("{value!r} is not a word", value=value), _("choose one of {names}", names=one_of(words)))
 
     return _says(read, ", ".join(f"`{each}`" for each in words))
 
@@ -80,13 +93,19 @@ def measure(low: float, high: float, *words: str, span: bool = False, nothing: b
             return value
         if span and isinstance(value, list):
             if len(value) != 2:
-                raise BadInput("", f"{value!r} is not a range", "write the least and the most, as in [40, 60]")
+                raise BadInput(
+                    "", _("{value!r} is not a range", value=value), _("write the least and the most, as in [40, 60]")
+                )
             least, most = (_length(each, info, low, high) for each in value)
             if least > most:
-                raise BadInput("", f"{value!r} runs backwards", "write the least first")
+                raise BadInput("", _("{value!r} runs backwards", value=value), _("write the least first"))
             return Span(least, most)
         if words and isinstance(value, str) and not any(ch.isdigit() for ch in value):
-            raise BadInput("", f"{value!r} is not a choice here", f"choose one of {one_of(words)}, or give a length")
+            raise BadInput(
+                "",
+                _("{value!r} is not a choice here", value=value),
+                _("choose one of {names}, or give a length", names=one_of(words)),
+            )
         return _length(value, info, low, high)
 
     lengths = f"{format_length(low)} to {format_length(high)}" + (", or a range `[low, high]`" if span else "")
@@ -100,9 +119,15 @@ def number(low: float, high: float, *, nothing: bool = False, what: str = "numbe
         if value is None and nothing:
             return None
         if isinstance(value, bool) or not isinstance(value, (int, float)):
-            raise BadInput("", f"{value!r} is not a {what}", f"give a number from {low:g} to {high:g}")
+            raise BadInput(
+                "", _(NOT_A[what], value=value), _("give a number from {low:g} to {high:g}", low=low, high=high)
+            )
         if not math.isfinite(float(value)) or not low <= value <= high:
-            raise BadInput("", f"{value!r} is out of reach", f"give a number from {low:g} to {high:g}")
+            raise BadInput(
+                "",
+                _("{value!r} is out of reach", value=value),
+                _("give a number from {low:g} to {high:g}", low=low, high=high),
+            )
         return float(value)
 
     return _says(read, f"{low:g} to {high:g}")
@@ -115,9 +140,17 @@ def whole(low: int, high: int, *, nothing: bool = False) -> Reader:
         if value is None and nothing:
             return None
         if isinstance(value, bool) or not isinstance(value, (int, float)) or value % 1:
-            raise BadInput("", f"{value!r} is not a whole number", f"give one from {low} to {high}")
+            raise BadInput(
+                "",
+                _("{value!r} is not a whole number", value=value),
+                _("give one from {low} to {high}", low=low, high=high),
+            )
         if not low <= value <= high:
-            raise BadInput("", f"{value!r} is out of reach", f"give a whole number from {low} to {high}")
+            raise BadInput(
+                "",
+                _("{value!r} is out of reach", value=value),
+                _("give a whole number from {low} to {high}", low=low, high=high),
+            )
         return int(value)
 
     return _says(read, f"{low} to {high}")
@@ -139,7 +172,11 @@ def words(*good: str) -> Reader:
 
     def read(value: Any, info: ValidationInfo) -> tuple[str, ...]:
         if not isinstance(value, list):
-            raise BadInput("", f"{value!r} is not a list", f"write some of {one_of(good)} in brackets")
+            raise BadInput(
+                "",
+                _("{value!r} is not a list", value=value),
+                _("write some of {names} in brackets", names=one_of(good)),
+            )
         return tuple(dict.fromkeys(read_one(each, info) for each in value))
 
     return _says(read, "a list of " + ", ".join(f"`{each}`" for each in good))
@@ -150,16 +187,16 @@ def corners(value: Any, info: ValidationInfo) -> tuple[tuple[float, float], ...]
     from shapely.geometry import Polygon
     from shapely.geometry.polygon import orient
 
-    mend = "give at least three corners, as in [[0, 0], [40, 0], [0, 60]]"
+    mend = _("give at least three corners, as in [[0, 0], [40, 0], [0, 60]]")
     if not isinstance(value, list) or len(value) < 3:
-        raise BadInput("", f"{value!r} is not an outline", mend)
+        raise BadInput("", _("{value!r} is not an outline", value=value), mend)
     if not all(isinstance(each, list) and len(each) == 2 for each in value):
-        raise BadInput("", "each corner is a pair of lengths", mend)
+        raise BadInput("", _("each corner is a pair of lengths"), mend)
     points = [tuple(_length(each, info, 0, 100000) for each in pair) for pair in value]
     polygon = Polygon(points)
     if not polygon.is_valid or polygon.area < 1:
-        raise BadInput("", "the outline crosses itself or holds no cloth", "give its corners in order")
-    left, low, _, _ = polygon.bounds
+        raise BadInput("", _("the outline crosses itself or holds no cloth"), _("give its corners in order"))
+    left, low = polygon.bounds[:2]
     return tuple((x - left, y - low) for x, y in orient(polygon).exterior.coords[:-1])
 
 
@@ -169,7 +206,7 @@ _says(corners, "a list of corners `[x, y]`")
 def yes_no(value: Any, info: ValidationInfo) -> bool:
     """Reads true or false."""
     if not isinstance(value, bool):
-        raise BadInput("", f"{value!r} is neither yes nor no", "write true or false")
+        raise BadInput("", _("{value!r} is neither yes nor no", value=value), _("write true or false"))
     return value
 
 
@@ -181,5 +218,5 @@ def text(value: Any, info: ValidationInfo) -> str | None:
     if value is None:
         return None
     if not isinstance(value, str) or not value.strip() or len(value) > 200:
-        raise BadInput("", f"{str(value)[:40]!r} is not a short text", "write up to 200 characters")
+        raise BadInput("", _("{value!r} is not a short text", value=str(value)[:40]), _("write up to 200 characters"))
     return value

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from ellwand.choose.options.heraldry import ChargeTable, DivisionTable
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.model.cloth import Cloth
 from ellwand.model.heraldry import IN_FOUR, LEVELLED, USUAL_COUNT, ChargeChoice, Division, Tincture
 from ellwand.model.motif import Motif
@@ -35,22 +36,26 @@ def division_of(table: DivisionTable | None) -> Division | None:
     by, count, at = table.by, table.count, table.at
     wanted = (2, 4) if by in IN_FOUR else (2,)
     if len(table.tinctures) not in wanted:
-        given = len(table.tinctures)
-        problem = f"{by} takes {' or '.join(map(str, wanted))} different tinctures, and there {_are(given)}"
-        raise BadInput("garment.division.tinctures", problem, 'write them as in tinctures = ["gules", "or"]')
+        told = {"by": by, "wanted": _("2 or 4") if by in IN_FOUR else "2"}
+        problem = {
+            0: _("{by} takes {wanted} different tinctures, and there are none", **told),
+            1: _("{by} takes {wanted} different tinctures, and there is one", **told),
+        }.get(
+            given := len(table.tinctures),
+            _("{by} takes {wanted} different tinctures, and there are {given}", given=given, **told),
+        )
+        raise BadInput("garment.division.tinctures", problem, _('write them as in tinctures = ["gules", "or"]'))
     if count is not None and by not in USUAL_COUNT:
-        raise BadInput("garment.division.count", f"a field {by} is not counted", "leave it out")
+        raise BadInput("garment.division.count", _("a field {by} is not counted", by=by), _("leave it out"))
     if count is not None and by in EVEN and (count % 2 or count < 4):
         raise BadInput(
-            "garment.division.count", f"a field {by} is of an even number, 4 or more", f"choose {_even(count)}"
+            "garment.division.count",
+            _("a field {by} is of an even number, 4 or more", by=by),
+            _("choose {count}", count=_even(count)),
         )
     if at is not None and by not in LEVELLED:
-        raise BadInput("garment.division.at", f"a field {by} has no level line", "leave it out")
+        raise BadInput("garment.division.at", _("a field {by} has no level line", by=by), _("leave it out"))
     return Division(by, table.tinctures, count or 0, at)  # type: ignore[arg-type]
-
-
-def _are(count: int) -> str:
-    return {0: "are none", 1: "is one"}.get(count, f"are {count}")
 
 
 def _even(count: int) -> int:

@@ -20,7 +20,7 @@ from ellwand.choose.options.repeats import repeat_choices
 from ellwand.choose.styles import STYLES
 from ellwand.choose.validated import table_of, validated
 from ellwand.errors import BadInput
-from ellwand.language import known
+from ellwand.language import _, known, speaking_unless_chosen
 from ellwand.model.choices import (
     Body,
     Choices,
@@ -75,8 +75,14 @@ def read_sheet(data: bytes, beneath: Beneath, drawing: ReadDrawing = no_drawings
     tables = _tables(data)
     spoken = tables.pop("language", None)
     if spoken is not None and not isinstance(spoken, str):
-        raise BadInput("language", "this should be a word", 'write it as in language = "de"')
-    wearer = table_of(tables, "wearer", "give at least height and bust_girth")
+        raise BadInput("language", _("this should be a word"), _('write it as in language = "de"'))
+    with speaking_unless_chosen(None if spoken is None else known(spoken)):
+        return replace(_settled(tables, beneath, drawing), language=spoken)
+
+
+def _settled(tables: Mapping[str, Any], beneath: Beneath, drawing: ReadDrawing) -> Sheet:
+    """The sheet of these tables."""
+    wearer = table_of(tables, "wearer", _("give at least height and bust_girth"))
     unit: Unit = "in" if wearer.get("unit") == "in" else "cm"
     garment = _with_style(table_of(tables, "garment") if "garment" in tables else {})
     garment = {**garment, "over": _over(garment.get("over", []), beneath)}
@@ -89,33 +95,35 @@ def read_sheet(data: bytes, beneath: Beneath, drawing: ReadDrawing = no_drawings
     )
     cloths = with_tinctures(cloths, choices.division, [charge.tincture for charge in choices.charges])
     prices = read_prices(tables, unit)
-    return Sheet(wearer, choices, cloths, language=None if spoken is None else known(spoken), prices=prices)
+    return Sheet(wearer, choices, cloths, prices=prices)
 
 
 def _tables(data: bytes) -> dict[str, Any]:
     if len(data) > LARGEST:
-        raise BadInput("", "the file is too large for a sheet", "a sheet is a short text of a few tables")
+        raise BadInput("", _("the file is too large for a sheet"), _("a sheet is a short text of a few tables"))
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise BadInput("", "this is not a text file in UTF-8", "save the sheet as plain text") from None
+        raise BadInput("", _("this is not a text file in UTF-8"), _("save the sheet as plain text")) from None
     try:
         tables = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise BadInput("", f"the sheet cannot be read: {str(error).rstrip('.')}", "mend that line") from None
+        raise BadInput(
+            "", _("the sheet cannot be read: {error}", error=str(error).rstrip(".")), _("mend that line")
+        ) from None
     except RecursionError:
-        raise BadInput("", "the sheet is nested too deeply", "a sheet is a short text of a few tables") from None
+        raise BadInput("", _("the sheet is nested too deeply"), _("a sheet is a short text of a few tables")) from None
     for key in tables:
         if key not in (*TABLES, "language"):
-            raise BadInput(key[:60], "no such table", nearest(key, TABLES))
+            raise BadInput(key[:60], _("no such table"), nearest(key, TABLES))
     return tables
 
 
 def _with_style(garment: dict[str, Any]) -> dict[str, Any]:
     style = garment.get("style", "tunic")
     if not isinstance(style, str) or style not in STYLES:
-        hint = nearest(style, STYLES) if isinstance(style, str) else f"choose one of {one_of(STYLES)}"
-        raise BadInput("garment.style", f"{style!r} is not a style", hint)
+        hint = nearest(style, STYLES) if isinstance(style, str) else _("choose one of {names}", names=one_of(STYLES))
+        raise BadInput("garment.style", _("{style!r} is not a style", style=style), hint)
     refuse_strangers(style, garment)
     out: dict[str, Any] = {**STYLES[style], "style": style}
     if "sleeve" in garment and isinstance(garment["sleeve"], dict) and "closures" not in garment:

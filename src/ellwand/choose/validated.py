@@ -9,6 +9,7 @@ from pydantic import BaseModel, ValidationError
 
 from ellwand.choose.fields import nearest
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.units import Unit
 
 Model = TypeVar("Model", bound=BaseModel)
@@ -20,10 +21,10 @@ def table_of(tables: Mapping[str, Any], name: str, mend: str = "") -> dict[str, 
     Raises BadInput where there is none.
     """
     if name not in tables:
-        raise BadInput("", f"the sheet has no [{name}]", mend)
+        raise BadInput("", _("the sheet has no [{name}]", name=name), mend)
     table = tables[name]
     if not isinstance(table, dict):
-        raise BadInput(name, "this should be a table", f"write [{name}] on a line of its own")
+        raise BadInput(name, _("this should be a table"), _("write [{name}] on a line of its own", name=name))
     return table
 
 
@@ -48,13 +49,13 @@ def _sentence(model: type[BaseModel], error: ValidationError, where: str) -> Bad
     if isinstance(cause, BadInput):
         return BadInput(path, cause.problem, cause.mend)
     if first["type"] == "extra_forbidden":
-        return BadInput(path, "no such key", nearest(str(first["loc"][-1]), _keys_at(model, first["loc"][:-1])))
+        return BadInput(path, _("no such key"), nearest(str(first["loc"][-1]), _keys_at(model, first["loc"][:-1])))
     if first["type"] == "missing":
-        return BadInput(path, "this must be given")
+        return BadInput(path, _("this must be given"))
     if first["type"] in ("model_type", "model_attributes_type", "dict_type"):
-        return BadInput(path, "this should be a table of its own", f"write [{path}]")
+        return BadInput(path, _("this should be a table of its own"), _("write [{path}]", path=path))
     if first["type"] in ("tuple_type", "list_type"):
-        return BadInput(path, "this should be a list of tables", f"write [[{path}]] for each")
+        return BadInput(path, _("this should be a list of tables"), _("write [[{path}]] for each", path=path))
     return BadInput(path, str(first["msg"]))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -35,6 +36,7 @@ Widths = Annotated[
 ]
 Seed = Annotated[int, typer.Option(min=0, max=2**31, help="the same seed, the same search")]
 InUnit = Annotated[str | None, typer.Option("--unit", help="cm or in; left out: the wearer's", show_default=False)]
+Large = Annotated[bool, typer.Option("--large", help="the card in large type, as sewing.large_type in the sheet")]
 AsJson = Annotated[bool, typer.Option("--json", help="print machine-readable results")]
 
 
@@ -45,12 +47,15 @@ def make(
     seconds: Seconds = 5.0,
     effort: Effort = 0,
     seed: Seed = 1,
+    large: Large = False,
 ) -> int:
     """The whole job for one garment: proves it, lays it on the cloth, writes the card and the files."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
 
     garment = _made(sheet, seconds, effort, seed, unit)
+    if large:
+        garment = in_large_type(garment)
     say(_("writing the card"))
     written = write_garment(garment, out)
     print(summary(garment))
@@ -103,6 +108,12 @@ def _made(sheet: Path, seconds: float, effort: int, seed: int, unit: str | None)
             progress=say,
             stop=stop,
         )
+
+
+def in_large_type(garment: Garment) -> Garment:
+    """The same garment, its card to be printed in large type."""
+    sewing = replace(garment.choices.sewing, large_type=True)
+    return replace(garment, choices=replace(garment.choices, sewing=sewing))
 
 
 def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: int, unit: str | None) -> int:

@@ -10,7 +10,7 @@ from ellwand.depict import words
 from ellwand.depict.shopping import purchase_steps, purchases
 from ellwand.depict.words.lays import bought, how_it_lies, how_short, lay_name
 from ellwand.depict.words.searching import by_whom, reckoned_from
-from ellwand.language import N_, _
+from ellwand.language import N_, SOURCE, _, speaking
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.measurement import MEASUREMENTS
@@ -156,24 +156,25 @@ def _remark(name: str, m: Measure, asked: bool) -> str:
 
 
 def filled_in(wearer: Wearer, questions: Sequence[Finding]) -> dict[str, object]:
-    """The same as plain values, in cm."""
-    return {
-        "name": wearer.name,
-        "wearer": {
-            name: {"value": round(m.value, 2), "source": m.source, "sd": round(m.sd, 2)}
-            for name, m in wearer.measures.items()
-        },
-        "arms": {hand: round(cm, 2) for hand, cm in wearer.arms.items()},
-        "questions": [
-            {
-                "field": each.subject,
-                "kind": each.code,
-                "cause": words.why(each, wearer.unit),
-                "repair": words.mend(each, wearer.unit),
-            }
-            for each in questions
-        ],
-    }
+    """The same as plain values, in cm; in English whatever is spoken, for it is data."""
+    with speaking(SOURCE):
+        return {
+            "name": wearer.name,
+            "wearer": {
+                name: {"value": round(m.value, 2), "source": m.source, "sd": round(m.sd, 2)}
+                for name, m in wearer.measures.items()
+            },
+            "arms": {hand: round(cm, 2) for hand, cm in wearer.arms.items()},
+            "questions": [
+                {
+                    "field": each.subject,
+                    "kind": each.code,
+                    "cause": words.why(each, wearer.unit),
+                    "repair": words.mend(each, wearer.unit),
+                }
+                for each in questions
+            ],
+        }
 
 
 def _open(garment: Garment) -> list[Finding]:

@@ -41,20 +41,30 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
         tear_csv,
         tear_svg,
     )
-    from ellwand.publish.dxf import pattern_dxf
+    from ellwand.publish.dxf import cutter_dxf, pattern_dxf
+    from ellwand.publish.exploded_svg import exploded_svg
     from ellwand.publish.garment_json import garment_json
+    from ellwand.publish.garment_svg import garment_svg
+    from ellwand.publish.handout import handout_pdf
     from ellwand.publish.pattern import long_sheet_pdf, pattern_pdf
     from ellwand.publish.stencil_sheets import stencil_svgs, stencils_pdf
+    from ellwand.publish.svg_layers import pattern_svg
 
     files: dict[str, bytes] = {
         "card.pdf": card_pdf(garment),
         "garment.json": garment_json(garment).encode(),
         "pieces.svg": pieces_svg(garment).encode(),
+        "garment.svg": garment_svg(garment).encode(),
+        "exploded.svg": exploded_svg(garment).encode(),
+        "handout.pdf": handout_pdf(garment),
         "sewing.md": sewing_md(garment).encode(),
         "sewing.pdf": sewing_pdf(garment),
         "pattern.pdf": pattern_pdf(garment),
         "pattern-letter.pdf": pattern_pdf(garment, "Letter"),
         "pattern.dxf": pattern_dxf(garment),
+        "pattern-cutter.dxf": cutter_dxf(garment),
+        "pattern.svg": pattern_svg(garment).encode(),
+        **_tables(garment),
     }
     for number, lay in enumerate(garment.lays, 1):
         files[_numbered("lay", number, "svg")] = lay_svg(garment, lay).encode()
@@ -81,6 +91,20 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
         if NUMBERED.fullmatch(old.name) and old.name not in files:
             old.unlink()
     return written
+
+
+def _tables(garment: Garment) -> dict[str, bytes]:
+    """The tables, each for a spreadsheet, and all of them to be read."""
+    from ellwand.depict.tables import chalk_table, pieces_table, shopping_table, steps_table
+    from ellwand.publish.tables import table_csv, tables_md
+
+    tables = {"pieces": pieces_table(garment), "shopping": shopping_table(garment), "steps": steps_table(garment)}
+    chalk = (chalk_table(garment, lay) for lay in garment.lays)
+    heading = _("{garment} for {name}", garment=named(garment.title), name=garment.wearer.name)
+    return {
+        **{f"{name}.csv": table_csv(table).encode() for name, table in tables.items()},
+        "tables.md": tables_md(heading, (tables["pieces"], tables["shopping"], *chalk, tables["steps"])).encode(),
+    }
 
 
 def _numbered(name: str, number: int, ending: str) -> str:

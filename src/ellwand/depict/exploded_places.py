@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.step_view.groups import beside, outward
-from ellwand.depict.step_view.joins import Join, joins
+from ellwand.depict.step_view.joins import Join, joins, other_hand
 from ellwand.depict.step_view.motion import REST, Laid, Motion, Own, own
 from ellwand.geometry.lines import Point, area
 from ellwand.model.draft import Draft, Seam, whole_part
@@ -97,7 +97,7 @@ def _lie_free(bunch: Iterable[Laid]) -> bool:
 
 def _rank(bunch: Bunch) -> tuple[int, int, int, float, str]:
     """The body first, in front before behind; of two hands the wearer's right, which lies at the left."""
-    words = {word for part in bunch for word in whole_part(part).split("-")}
+    words = _words(bunch)
     later = max((_ORDER.index(word) + 1 for word in words if word in _ORDER), default=0)
     cover = sum(abs(area(laid.own.piece.sewn)) for laid in bunch.values())
     return later, int("back" in words), int("left" in words), -round(cover), min(bunch)
@@ -110,12 +110,22 @@ def _linked(bunch: Bunch, links: Sequence[Join], here: Mapping[str, Laid]) -> li
 
 def _anchors(bunch: Bunch, links: Sequence[Join]) -> list[Join]:
     """The joins that the bunch is laid by: of one hand's those in front, of the other's those behind."""
-    words = {word for part in bunch for word in whole_part(part).split("-")}
-    if "sleeve" in words or not words & {"left", "right"}:
-        panels = [join for join in links if "panel" not in join.a.split("-")]
-        return panels or list(links)
-    face = "back" if "right" in words else "front"
-    return [join for join in links if _at(join, face)] or list(links)
+    words = _words(bunch)
+    if shoulders := [join for join in links if join.kind == "shoulder"]:
+        return shoulders
+    if "sleeve" in words:
+        return [join for join in links if "panel" not in join.a.split("-")] or list(links)
+    if words >= {"front"} or words >= {"back"}:
+        own_face = "front" if "front" in words else "back"
+        links = [join for join in links if own_face in join.a.split("-")] or links
+    elif words & {"left", "right"}:
+        face = "back" if "right" in words else "front"
+        links = [join for join in links if _at(join, face)] or links
+    return list(links)
+
+
+def _words(bunch: Bunch) -> set[str]:
+    return {word for part in bunch for word in whole_part(part).split("-")}
 
 
 def _at(join: Join, face: str) -> bool:
@@ -132,7 +142,7 @@ def _placed(
         return _aside(bunch, shapes, step)
     fitted = _fitted(bunch, anchors, here)
     mine = unary_union([laid.shape() for laid in fitted.values()])
-    way = _away(anchors, here, mine)
+    way = _away(fitted, anchors, here, mine)
     tree = STRtree(list(shapes))
     found: list[tuple[float, float, float]] = []
     for turned in WAYS:
@@ -190,34 +200,48 @@ def _least_squares(bunch: Bunch, anchors: Sequence[Join], here: Mapping[str, Lai
 
 def _straightened(bunch: Bunch, anchors: Sequence[Join], here: Mapping[str, Laid], motion: Motion) -> Bunch:
     """Moved; what is no gore or gusset lies straight, about the middle of its anchors."""
-    words = {word for part in bunch for word in part.split("-")}
-    turned = motion.angle
+    words, turned = _words(bunch), motion.angle
     quarter = round(turned / (math.pi / 2)) * math.pi / 2
-    if words & {"gore", "gusset"} or abs(turned - quarter) > UPRIGHT:
+    twin = _twin(bunch, here)
+    if twin is not None:
+        quarter = twin.motion.angle
+    elif words & {"gore", "gusset"} or abs(turned - quarter) > UPRIGHT:
         return _moved(bunch, motion)
-    middle = _mean([point for join in anchors for point in bunch[join.b].motion.of(join.b_line)])
+    middle = _mean([p for join in anchors for p in bunch[join.b].motion.of((join.b_line[0], join.b_line[-1]))])
     (goal,) = motion.of((middle,))
     ((x, y),) = Motion(quarter).of((middle,))
     return _moved(bunch, Motion(quarter, goal[0] - x, goal[1] - y))
 
 
-def _away(anchors: Sequence[Join], here: Mapping[str, Laid], mine: Geometry) -> float:
+def _twin(bunch: Bunch, here: Mapping[str, Laid]) -> Laid | None:
+    """The same of the other hand, where both belong to the body and lie beside each other."""
+    if _words(bunch) & set(_ORDER):
+        return None
+    return next(
+        (here[other_hand(part)] for part in bunch if other_hand(part) != part and other_hand(part) in here), None
+    )
+
+
+def _away(bunch: Bunch, anchors: Sequence[Join], here: Mapping[str, Laid], mine: Geometry) -> float:
     """The direction (radians) in which the bunch is drawn away: square to its edges, out of a slit by its mouth."""
     x = y = total = 0.0
     for join in anchors:
         nx, ny = Motion(here[join.a].motion.angle).of((outward(join.a_line, here[join.a].own),))[0]
         x, y, total = x + nx * join.length, y + ny * join.length, total + join.length
+    if _twin(bunch, here) is not None and any(other_hand(join.a) == join.b for join in anchors):
+        return 0.0 if x > 0 else math.pi
     if math.hypot(x, y) > 0.3 * total:
         return math.atan2(y, x)
     mx, my = _mean([p for join in anchors for p in here[join.a].motion.of((join.a_line[0], join.a_line[-1]))])
-    return math.atan2(mine.centroid.y - my, mine.centroid.x - mx)
+    dx, dy = mine.centroid.x - mx, mine.centroid.y - my
+    return math.atan2(dy, dx) if math.hypot(dx, dy) > 1.0 else -math.pi / 2
 
 
 def _aside(bunch: Bunch, shapes: Sequence[Polygon], step: float) -> Bunch:
     """To the right of all that is here."""
     from shapely import unary_union
 
-    x0, y0, x1, y1 = unary_union(list(shapes)).bounds
+    _x0, y0, x1, y1 = unary_union(list(shapes)).bounds
     a0, b0, _, b1 = unary_union([laid.shape() for laid in bunch.values()]).bounds
     return _moved(bunch, Motion(0.0, x1 + 2 * step - a0, (y0 + y1 - b0 - b1) / 2))
 

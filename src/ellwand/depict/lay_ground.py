@@ -231,7 +231,14 @@ def _edge_names(sheet: LaySheet) -> None:
     places = ((width / 2, -below), (width / 2, length + right), (-side, length / 2), (width + right, length / 2))
     for i, (text, at) in enumerate(zip(edge_names(sheet), places, strict=True)):
         upright = sheet.lying == (i < 2)
-        sheet.letters.put(Label("edge", text, sheet.point(at), size=EDGE, turn=90.0 if upright else 0.0))
+        turn = 90.0 if upright else 0.0
+        away = ((0, -1), (0, 1), (-1, 0), (1, 0))[i]
+        tries = [
+            Label("edge", text, sheet.point((at[0] + away[0] * step, at[1] + away[1] * step)), size=EDGE, turn=turn)
+            for step in map(sheet.paper, (0.0, 4.0, 8.0, 12.0))
+        ]
+        if not sheet.letters.first_free(tries):
+            sheet.letters.put(tries[0])
 
 
 def _nap(sheet: LaySheet) -> None:
@@ -265,8 +272,17 @@ def _beside(sheet: LaySheet, text: str, y: float) -> None:
     x = sheet.width + sheet.paper(3.0)
     turn = 0.0 if sheet.lying else 90.0
     sides: tuple[tuple[Anchor, float], ...] = (("end", y - sheet.paper(1.0)), ("start", y + sheet.paper(1.0)))
-    for anchor, at in sides:
-        for step in (0.0, 4.0, 8.0):
-            label = Label("note", text, sheet.point((x + sheet.paper(step), at)), anchor, SMALL, turn)
-            if sheet.letters.first_free([label]):
-                return
+    tries = [
+        Label("note", text, sheet.point((x + sheet.paper(step), at)), anchor, SMALL, turn)
+        for anchor, at in sides
+        for step in (0.0, 4.0, 8.0)
+    ]
+    # first those that do not run over the ends of the cloth
+    sheet.letters.first_free(sorted(tries, key=lambda label: round(_over_ends(sheet, label), 3)))
+
+
+def _over_ends(sheet: LaySheet, label: Label) -> float:
+    """How far words run over the ends of the cloth (cm)."""
+    x0, y0, x1, y1 = shape_of(label, sheet.scale).bounds
+    low, high = (x0, x1) if sheet.lying else (y0, y1)
+    return float(max(0.0, -low) + max(0.0, high - sheet.length))

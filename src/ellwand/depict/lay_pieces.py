@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from typing import Final
 
@@ -14,12 +15,14 @@ from ellwand.depict.lettering import CM_PER_POINT, shape_of
 from ellwand.depict.naming import part_name
 from ellwand.depict.placed import in_chalk_order, lie_ring
 from ellwand.geometry.lines import Line, Point
-from ellwand.model.drawing import Anchor, Label
+from ellwand.model.drawing import Anchor, Label, Stroke
 from ellwand.model.lay import Placement
 from ellwand.model.piece import Piece
 
 SMALL: Final = 8.0
 """Lettering of corners and notes (points)."""
+SIZES: Final = (14.0, 11.0, 9.5, SMALL)
+"""Sizes that a number may have where there is no room for the name (points), the best first."""
 GRAIN: Final = (14.0, 9.0, 6.0)
 """Lengths that a grain arrow may have (mm on paper), the best first."""
 ON_FOLD: Final = "on the fold"
@@ -116,15 +119,25 @@ def _heading(sheet: LaySheet, piece: Piece, placement: Placement, inside: Polygo
     head, notes = [(number, 14.0), (piece.name, 9.0)], _notes(placement, piece)
     tries = [[*head, *((text, SMALL) for text in said)] for said in (notes, [text.split(":")[0] for text in notes[:1]])]
     room = inside.buffer(-0.05 / sheet.scale)
-    for lines in (*tries, head, head[:1]):
-        for at in _spots(inside):
+    spots = _spots(inside)
+    for lines in (*tries, head, *([(number, size)] for size in SIZES)):
+        for at in spots:
             block = _block(sheet, lines, at)
             if all(room.contains(shape_of(lab, sheet.scale)) and sheet.letters.free(lab) for lab in block):
                 for label in block:
                     sheet.letters.put(label)
                 return
+    # over an outline, but clear of other words; or beside the piece, with a line to it
+    over = [Label("name", number, at, size=size) for size in (10.0, SMALL) for at in spots]
+    if sheet.letters.first_free(over):
+        return
     middle = inside.representative_point()
-    sheet.letters.put(Label("name", number, (middle.x, middle.y), size=10.0))
+    for mm, turn in itertools.product((5.0, 7.5, 10.0, 13.0), range(0, 360, 30)):
+        away = sheet.paper(mm)
+        at = (middle.x + away * math.cos(math.radians(turn)), middle.y + away * math.sin(math.radians(turn)))
+        if sheet.letters.first_free([Label("name", number, at, size=SMALL)]):
+            sheet.strokes.append(Stroke("leader", (at, (middle.x, middle.y))))
+            return
 
 
 def _notes(placement: Placement, piece: Piece) -> list[str]:

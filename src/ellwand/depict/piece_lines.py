@@ -5,11 +5,11 @@ from __future__ import annotations
 import itertools
 import math
 
-from shapely import Polygon, box
+from shapely import LineString, Polygon, box
 
 from ellwand.depict.fastenings import fastening_signs
 from ellwand.depict.guides import guide_role
-from ellwand.depict.lettering import CM_PER_POINT, Lettering, readable
+from ellwand.depict.lettering import CM_PER_POINT, Lettering, readable, shape_of, text_width
 from ellwand.depict.outline import Slit
 from ellwand.depict.sizes import (
     Extent,
@@ -24,7 +24,7 @@ from ellwand.depict.sizes import (
     waists,
 )
 from ellwand.geometry.lines import Point, bounds
-from ellwand.model.drawing import Anchor, Label, Stroke
+from ellwand.model.drawing import Anchor, Label, Role, Stroke
 from ellwand.model.piece import Piece
 from ellwand.units import Unit, format_length
 
@@ -55,6 +55,21 @@ class PieceLines:
         """So many mm on paper, in drawing cm."""
         return mm / 10 / self.scale
 
+    def beside(self, role: Role, *points: Point) -> None:
+        """A line beside the piece, which no name may cross."""
+        self.strokes.append(Stroke(role, points))
+        self.letters.taken.append(LineString(points).buffer(self.paper(0.25), quad_segs=1))
+
+    def _fits(self, label: Label) -> bool:
+        return bool(self.inside.contains(shape_of(label, self.scale))) and self.letters.free(label)
+
+    def _inside(self, candidates: list[Label]) -> bool:
+        for label in candidates:
+            if self._fits(label):
+                self.letters.put(label)
+                return True
+        return False
+
     def say(self, value: float) -> str:
         return format_length(value, self.unit, mark=False)
 
@@ -81,10 +96,15 @@ class PieceLines:
             self._aslant(size.bottom[1], size.top[1])
         for i, stop in enumerate(sleeve_stops(self.piece)):
             x = self.x1 + self.paper(17 + 7 * i)
-            self.strokes.append(Stroke("leader", (stop, (x, stop[1]))))
+            self.beside("leader", stop, (x, stop[1]))
             self._up(x, self.y0, stop[1])
         self._marks()
+        told: list[float] = []
         for left, right in waists(self.piece):
+            if any(abs(left[1] - level) < 0.3 for level in told):
+                # the corners of both sides tell of the same line
+                continue
+            told.append(left[1])
             self.strokes.append(Stroke("dimension", (left, right)))
             text = f"{self.say(right[0] - left[0])}, {self.say(left[1] - self.y0)} up"
             at = ((left[0] + right[0]) / 2, left[1] + self.paper(2.2))
@@ -98,6 +118,9 @@ class PieceLines:
         if not stops:
             return 0.0
         at = [self.x0, *sorted(stops), self.x1]
+        if any(text_width(self.say(b - a), PLAIN) / self.scale > b - a for a, b in itertools.pairwise(at)):
+            # they would run into each other; the chalk list tells them
+            return 0.0
         for a, b in itertools.pairwise(at):
             self._across(a, b, y, (self.y0 + self.y1) / 2)
         return self.paper(5.5)
@@ -109,7 +132,7 @@ class PieceLines:
         text, size = self.say(b - a), PLAIN
         below = y < edge
         lift = self.paper(0.6) + size * CM_PER_POINT / self.scale / 2
-        self.strokes.append(Stroke("dimension", ((a, y), (b, y))))
+        self.beside("dimension", (a, y), (b, y))
         for x in (a, b):
             tick = self.paper(0.9)
             self.strokes.append(Stroke("dimension", ((x, y - tick), (x, y + tick))))
@@ -118,7 +141,7 @@ class PieceLines:
     def _up(self, x: float, low: float, high: float) -> None:
         text = self.say(high - low)
         tick = self.paper(0.9)
-        self.strokes.append(Stroke("dimension", ((x, low), (x, high))))
+        self.beside("dimension", (x, low), (x, high))
         for y in (low, high):
             self.strokes.append(Stroke("dimension", ((x - tick, y), (x + tick, y))))
         lift = self.paper(0.6) + PLAIN * CM_PER_POINT / self.scale / 2
@@ -132,7 +155,7 @@ class PieceLines:
         gap = self.paper(2.2)
         a = (low[0] + out[0] * gap, low[1] + out[1] * gap)
         b = (high[0] + out[0] * gap, high[1] + out[1] * gap)
-        self.strokes.append(Stroke("dimension", (a, b)))
+        self.beside("dimension", a, b)
         for p in (a, b):
             t = self.paper(0.9)
             self.strokes.append(
@@ -165,7 +188,7 @@ class PieceLines:
         heights = _spread([m.at[1] for m in side], self.paper(3.6))
         for mark, y in zip(side, heights, strict=True):
             x = mark.at[0] + self.paper(7.7) if aslant else edge + sign * self.paper(2.2)
-            self.strokes.append(Stroke("leader", (mark.at, (x, y))))
+            self.beside("leader", mark.at, (x, y))
             text = self.say(mark.distance)
             self.letters.put(Label("dimension", text, (x + sign * self.paper(0.5), y), anchor, SMALL))
 

@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-import math
+import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
 from shapely import LineString
 
 from ellwand.depict.fastenings import fastening_rows
-from ellwand.depict.lettering import CM_PER_POINT, readable, shape_of, text_width
-from ellwand.depict.naming import edge_name
-from ellwand.depict.outline import middle
-from ellwand.depict.piece_lines import PLAIN, SMALL, PieceLines
+from ellwand.depict.lettering import CM_PER_POINT
+from ellwand.depict.piece_edges import PieceEdges
+from ellwand.depict.piece_lines import PLAIN, SMALL
 from ellwand.depict.sizes import NeckHole, fold_level
-from ellwand.geometry.lines import Line, Point, length
+from ellwand.geometry.lines import Point
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
-from ellwand.model.piece import Guide, Piece
+from ellwand.model.piece import Piece
 from ellwand.units import Unit
+
+BIT = 1.0
+"""Where less of a neck than this (cm) falls on a piece, it is chalked by its points alone."""
+BESIDE = (3, 13, 22, 30)
+"""How far to the right of a piece its notes may stand, best first (mm on paper)."""
 
 
 def piece_drawing(
@@ -38,19 +42,27 @@ def piece_drawing(
     drawn.strokes += worn
     drawn.sizes()
     drawn.slits()
+    if drawn.small:
+        drawn.heading(number, how)
     drawn.long_edges(level=True)
     drawn.faces()
     drawn.neck()
     drawn.fastenings()
-    drawn.heading(number, how)
+    if not drawn.small:
+        drawn.heading(number, how)
     drawn.short_edges()
     drawn.long_edges(level=False)
     drawn.grain()
     return Drawing(tuple(drawn.strokes), tuple(drawn.letters.labels))
 
 
-class _Sheet(PieceLines):
+class _Sheet(PieceEdges):
     """The same with names on it, each where it finds room."""
+
+    @property
+    def small(self) -> bool:
+        """Whether number and edge names hardly find room in it together; then the number goes first."""
+        return min(self.x1 - self.x0, self.y1 - self.y0) < self.paper(14)
 
     def heading(self, number: int | None, how: str) -> None:
         """Number, name and count in the middle, as far as they fit."""
@@ -65,11 +77,14 @@ class _Sheet(PieceLines):
                 if all(self._fits(label) for label in block):
                     self._write(block)
                     return
-        spots = [(x, y) for share in heights for y in [self.y0 + (self.y1 - self.y0) * share] for x in self._middles(y)]
-        if self._inside([Label("name", lines[0][0], at, size=size) for size in (12.0, 9.0) for at in spots]):
+        text = lines[0][0]
+        levels = [self.y0 + (self.y1 - self.y0) * share for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)]
+        spots = [(x, y) for y in levels for x in self._middles(y)]
+        if self._inside([Label("name", text, at, size=size) for size in (12.0, 10.0, 9.0, 8.0) for at in spots]):
             return
-        middle_y = (self.y0 + self.y1) / 2
-        self.letters.put(Label("name", lines[0][0], (self._middle_x(middle_y), middle_y), size=10.0))
+        aside = [(self.x1 + self.paper(off), y) for off in BESIDE for y in levels]
+        if not self.letters.first_free([Label("name", text, at, "start", 12.0) for at in aside]):
+            self.letters.put(Label("name", text, (self._middle_x(levels[0]), levels[0]), size=10.0))
 
     def faces(self) -> None:
         """Which end is the front."""
@@ -100,19 +115,9 @@ class _Sheet(PieceLines):
         spans.sort(key=lambda b: (-round(b[2] - b[0], 2), b[0]))
         return [float(b[0] + b[2]) / 2 for b in spans] or [(self.x0 + self.x1) / 2]
 
-    def _fits(self, label: Label) -> bool:
-        return bool(self.inside.contains(shape_of(label, self.scale))) and self.letters.free(label)
-
-    def _inside(self, candidates: list[Label]) -> bool:
-        for label in candidates:
-            if self._fits(label):
-                self.letters.put(label)
-                return True
-        return False
-
     def neck(self) -> None:
         """The sizes of the neck hole, as one block below it."""
-        if self.hole is None:
+        if self.hole is None or self.hole.width < BIT:
             return
         lines = self._neck_lines(self.hole)
         high = (fold_level(self.piece) or self.y1) - self.hole.front - self.hole.slit
@@ -126,12 +131,10 @@ class _Sheet(PieceLines):
                 if all(self._fits(label) for label in block):
                     self._write(block)
                     return
-        for down in range(0, 60, 2):
-            top = high - self.paper(down)
-            at = self.x1 + self.paper(13)
+        for off, down in itertools.product(BESIDE, range(0, 60, 2)):
             block = [
-                replace(label, role="dimension", at=(at, label.at[1]), anchor="start")
-                for label in self._block([(t, SMALL) for t in lines], top)
+                replace(label, role="dimension", at=(self.x1 + self.paper(off), label.at[1]), anchor="start")
+                for label in self._block([(t, SMALL) for t in lines], high - self.paper(down))
             ]
             if all(self.letters.free(label) for label in block):
                 self._write(block)
@@ -145,7 +148,9 @@ class _Sheet(PieceLines):
             blocks = (self._rows(lines, (x + dx, y - dy)) for dy in downs for dx in beside)
             block = next((block for block in blocks if all(self._fits(label) for label in block)), None)
             if block is None:
-                outside = (self._rows(lines, (self.x1 + self.paper(14), y - dy), "start") for dy in downs)
+                outside = (
+                    self._rows(lines, (self.x1 + self.paper(off), y - dy), "start") for off in BESIDE for dy in downs
+                )
                 block = next((each for each in outside if all(self.letters.free(label) for label in each)), None)
             if block is not None:
                 self._write(block)
@@ -168,116 +173,3 @@ class _Sheet(PieceLines):
             aside = f", {self.say(hole.aside)} off centre" if hole.aside > 0.05 else ""
             lines.append(f"slit {self.say(hole.slit)}{' behind' if hole.behind else aside}")
         return lines
-
-    def _named_lines(self) -> list[tuple[str, Line]]:
-        """Every edge to be named; on sleeves and panels, alike neighbours in one line count as one."""
-        out: list[tuple[str, Line]] = []
-        for edge in self.piece.edges:
-            name = edge_name(edge)
-            if not name or name == "neck":
-                continue
-            if out and fold_level(self.piece) is None and out[-1][0] == name and _straight(out[-1][1], edge.points):
-                out[-1] = (name, (*out[-1][1], *edge.points[1:]))
-            else:
-                out.append((name, edge.points))
-        return out
-
-    def _is_short(self, name: str, line: Line) -> bool:
-        return text_width(name, SMALL) / self.scale > length(line)
-
-    def short_edges(self) -> None:
-        """Names of edges too short to be written along go beside them, inside or else outside."""
-        for name, line in self._named_lines():
-            if not self._is_short(name, line):
-                continue
-            at, out = middle(line), self._outward(line)
-            if abs(out[0]) < 0.7 or self.piece.place == "gusset":
-                continue
-            anchor: Anchor = "end" if out[0] > 0 else "start"
-            x = at[0] - out[0] * self.paper(1.2)
-            if self._inside(
-                [Label("edge", name, (x, at[1] + self.paper(dy)), anchor, SMALL) for dy in (0, 1.5, -1.5, -3.2, 3.2)]
-            ):
-                continue
-            beyond: Anchor = "start" if out[0] > 0 else "end"
-            if self.piece.place == "sleeve":
-                outside = (at[0] + out[0] * self.paper(1.2), at[1])
-                self.letters.first_free([Label("edge", name, outside, beyond, SMALL)])
-                continue
-            x = self.x1 + self.paper(13) if out[0] > 0 else self.x0 - self.paper(20 if self.lopsided else 8)
-            if self.letters.first_free([Label("edge", name, (x, at[1]), beyond, SMALL)]):
-                self.strokes.append(Stroke("leader", (at, (x - out[0] * self.paper(0.4), at[1]))))
-
-    def long_edges(self, *, level: bool) -> None:
-        """Names written along their edges: those that run across the page, or the others."""
-        if level:
-            self._fold_name()
-            self._taken_up_names()
-            for guide in self.piece.guides:
-                if self.piece.kind == "applied":
-                    self._along(guide.name, guide.points)
-        for name, line in self._named_lines():
-            if not self._is_short(name, line) and level == (abs(self._outward(line)[1]) > 0.9):
-                self._along(name, line)
-
-    def _fold_name(self) -> None:
-        fold = next((g for g in self.piece.guides if g.name == "shoulder fold"), None)
-        if fold is not None and not self._along("shoulder fold", fold.points):
-            self._along("fold", fold.points)
-
-    def _taken_up_names(self) -> None:
-        """Where a child's garment is taken up: how far above the cut edge; a tuck's two lines together."""
-        ends = [(LineString(edge.points), edge.allowance) for edge in self.piece.edges if edge.kind in ("hem", "cuff")]
-        lines = [guide for guide in self.piece.guides if guide.name in ("turn up", "tuck", "tuck top")]
-
-        def up(guide: Guide) -> str:
-            return self.say(min(LineString(guide.points).distance(edge) + allowance for edge, allowance in ends))
-
-        for guide in lines:
-            if not guide.name.startswith("tuck"):
-                self._along(f"{guide.name}, {up(guide)} up", guide.points)
-        low = next((guide for guide in lines if guide.name == "tuck"), None)
-        for high in lines:
-            if low is not None and high.name == "tuck top":
-                self._along(f"tuck, {up(low)} to {up(high)} up", high.points)
-
-    def _outward(self, line: Line) -> Point:
-        (ax, ay), (bx, by) = line[0], line[-1]
-        run = math.hypot(bx - ax, by - ay) or 1.0
-        return ((by - ay) / run, -(bx - ax) / run)
-
-    def _along(self, name: str, line: Line) -> bool:
-        """Along an edge, just inside the sewn line."""
-        run = length(line)
-        wide = text_width(name, SMALL) / self.scale
-        if wide > run:
-            return False
-        out = self._outward(line)
-        at = middle(line)
-        turn = readable(math.degrees(math.atan2(line[-1][1] - line[0][1], line[-1][0] - line[0][0])))
-        lift = self.paper(0.7) + SMALL * CM_PER_POINT / self.scale / 2
-        room = (run - wide) / 2
-        steps = [0.0, 0.5, -0.5, 0.95, -0.95]
-        direction = (-out[1], out[0])
-        return self._inside(
-            [
-                Label(
-                    "edge",
-                    name,
-                    (
-                        at[0] - out[0] * lift * deep + direction[0] * room * step,
-                        at[1] - out[1] * lift * deep + direction[1] * room * step,
-                    ),
-                    size=SMALL,
-                    turn=turn,
-                )
-                for deep in (1.0, 1.6)
-                for step in steps
-            ]
-        )
-
-
-def _straight(before: Line, after: Line) -> bool:
-    (ax, ay), (bx, by), (cx, cy) = before[0], after[0], after[-1]
-    run = math.dist(before[0], after[-1])
-    return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) < 0.01 * run

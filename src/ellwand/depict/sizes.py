@@ -78,9 +78,12 @@ def extent(piece: Piece) -> Extent:
         return Extent(((x0, y0), (x1, y0)), ((x0, y1), (x1, y1)), y1 - y0, 0.0)
     left = min((c for c in found if c[0] <= mid), key=lambda c: (round(c[1], 3), c[0]))
     right = min((c for c in found if c[0] > mid), key=lambda c: (round(c[1], 3), -c[0]))
+    if abs(left[1] - right[1]) > 0.3 * (y1 - y0) and any(edge.kind == "division seam" for edge in piece.edges):
+        # a lozenge or a point: no side lies level below
+        return _all_of(piece)
     high = [c for c in found if c[1] > y1 - 0.05]
-    if piece.place == "sleeve" and len(high) < 2 and len(found) > 3:
-        # under a shaped head: the highest corner on either side
+    if not high or (piece.place == "sleeve" and len(high) < 2 and len(found) > 3):
+        # under a shaped head, or a rounded hem: the highest corner on either side
         high = [max((c for c in found if (c[0] > mid) == right_), key=lambda c: c[1]) for right_ in (False, True)]
     top = (min(high), max(high))
     if piece.place == "sleeve" and (cuff := _cuff_corners(piece, found)):
@@ -163,8 +166,8 @@ def sleeve_stops(piece: Piece) -> tuple[Point, ...]:
     if piece.place != "sleeve" or len(found) < 4 or len(cuff) > 4:
         return ()
     out = []
-    high = max(cuff, key=lambda p: p[1])
-    if high[1] - min(y for _, y in cuff) > 0.5:
+    high = max(cuff, key=lambda p: p[1], default=None)
+    if high is not None and high[1] - min(y for _, y in cuff) > 0.5:
         out.append(min(found, key=lambda c: math.dist(c, high)))
     right = extent(piece).top[1]
     if right[1] < max(y for _, y in piece.cut) - 0.5:
@@ -248,8 +251,10 @@ def neck_hole(piece: Piece) -> NeckHole | None:
     curve = LineString([p for edge in edges for p in edge.points])
     # a straight neck has points only at its corners, where the allowances meet further out
     reaches = (edges[0].allowance * longer + 0.01 for longer in (1.15, 1.5, 2.0, 3.0))
-    near = next(filter(None, ([p for p in piece.cut if curve.distance(Spot(p)) <= reach] for reach in reaches)))
-    x0, y0, x1, y1 = bounds(near)
+    nearer = ([p for p in piece.cut if curve.distance(Spot(p)) <= reach] for reach in reaches)
+    found_at = [bounds(near) for near in nearer if near]
+    # an edge's end alone tells no width
+    x0, y0, x1, y1 = next((each for each in found_at if each[2] - each[0] > 0.5), found_at[-1])
     left, _, right, top = bounds(piece.cut)
     found = tuple(slit for slit in slits(trace(piece.cut)) if y0 - 0.01 <= slit.mouth[1] <= y1 + 0.01)
     at_left, at_right = x0 < left + 3, x1 > right - 3

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
+from math import inf
 
 from ellwand.depict.lettering import shape_of
 from ellwand.depict.naming import cut_how, numbers
 from ellwand.depict.pieces import piece_drawing
 from ellwand.depict.repeat_marks import motif_strokes
-from ellwand.geometry.lines import shift
+from ellwand.depict.side_by_side import Drawn, Spots, fill, in_columns, in_gaps, in_rows
+from ellwand.geometry.lines import bounds, shift
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Label, Stroke
 from ellwand.units import Unit
@@ -67,121 +70,116 @@ def joined(drawings: Sequence[Drawing]) -> Drawing:
 
 SMALLEST = 0.005
 """Smaller is not tried: no outline would be left to see."""
-FINER = 0.92
+FINER = 0.96
 """From one scale that is tried to the next."""
+SHARED = 0.03
+"""Pieces that would be smaller than this (paper cm per cm) on a shared page get pages of their own."""
+READABLE = 0.045
+"""On pages of their own they are drawn as large as this, or as large as the largest of them can be."""
 
-Drawn = tuple[Drawing, float, float]
-"""A drawing with its upper left corner at (0, 0), its width and its height (drawing cm)."""
-Spots = list[tuple[Drawing, float, float]]
-"""A drawing, how far it is moved to the right and down (drawing cm)."""
+
+Draw = Callable[[float], list[Drawn]]
+"""Every piece drawn for a scale."""
+Spread = Callable[[list[Drawn], float], list[Spots] | None]
+"""The drawings for a scale over one page or more; None where they do not fit."""
 
 
 def pieces_sheet(draft: Draft, unit: Unit, width: float, height: float) -> Sheet:
     """Every piece at the largest common scale that fits ``width`` × ``height`` (paper cm), in columns or in rows."""
-    scale = LARGEST
-    while True:
-        drawn = _drawn(draft, unit, scale)
-        room, tall = width / scale, height / scale
-        gap = GAP / scale
-        spots = (
-            _in_columns(drawn, gap, room, tall) or _in_rows(drawn, gap, room, tall) or _in_gaps(drawn, gap, room, tall)
-        )
-        if spots is None and scale <= SMALLEST:
-            spots = _in_rows(drawn, GAP / scale, room, float("inf"))
-        if spots is not None:
-            drawing = joined([moved(each, right, -down) for each, right, down in spots])
-            x0, y0, x1, y1 = drawing_bounds(drawing, scale)
-            return Sheet(drawing, scale, (x1 - x0) * scale, (y1 - y0) * scale)
-        scale *= FINER
+    draw = _drawing(draft, unit)
+    found = _largest(draw, lambda drawn, scale: _on_one(drawn, scale, width, height), SMALLEST)
+    return found[0] if found else _below_each_other(draw, width)
 
 
-def _drawn(draft: Draft, unit: Unit, scale: float) -> list[Drawn]:
-    """Every piece, the tallest first."""
+def pieces_sheets(
+    draft: Draft, unit: Unit, width: float, shared: float, height: float, *, large: bool = False
+) -> tuple[Sheet, ...]:
+    """Every piece at one scale: on one sheet ``width`` × ``shared`` (paper cm) if that leaves them readable, else over
+    as few sheets ``width`` × ``height`` as do; ``large``: as large as the largest of them can be.
+    """
+    draw = _drawing(draft, unit)
+    if shared > 0 and not large:
+        found = _largest(draw, lambda drawn, scale: _on_one(drawn, scale, width, shared), SHARED)
+        if found:
+            return found
+    alone = 0.95 * min(_alone(each, READABLE, width, height) for each in draw(READABLE))
+    least = max(alone if large else min(READABLE, alone), SMALLEST)
+    for count in range(1, len(draft.pieces) + 1):
+
+        def within(drawn: list[Drawn], scale: float, most: int = count) -> list[Spots] | None:
+            return _over_pages(drawn, scale, width, height, most)
+
+        found = _largest(draw, within, least)
+        if found:
+            return found
+    return (_below_each_other(draw, width),)
+
+
+def _drawing(draft: Draft, unit: Unit) -> Draw:
+    """Draws every piece for a scale, the tallest first; each scale once."""
     key = numbers(draft.pieces)
-    out = []
-    for piece in draft.pieces:
-        on_it = motif_strokes(draft, piece)
-        drawing = piece_drawing(piece, unit, number=key[piece.id], how=cut_how(draft, piece), scale=scale, worn=on_it)
-        x0, y0, x1, y1 = drawing_bounds(drawing, scale)
-        out.append((moved(drawing, -x0, -y1), x1 - x0, y1 - y0))
-    return sorted(out, key=lambda each: -each[2])
+    told = [(piece, cut_how(draft, piece), motif_strokes(draft, piece)) for piece in draft.pieces]
+
+    @cache
+    def draw(scale: float) -> list[Drawn]:
+        out = []
+        for piece, how, worn in told:
+            drawing = piece_drawing(piece, unit, number=key[piece.id], how=how, scale=scale, worn=worn)
+            x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+            a0, b0, a1, b1 = bounds(piece.cut)
+            out.append(Drawn(moved(drawing, -x0, -y1), x1 - x0, y1 - y0, a1 - a0, b1 - b0))
+        return sorted(out, key=lambda each: -each.high)
+
+    return draw
 
 
-def _in_columns(drawn: list[Drawn], gap: float, width: float, height: float) -> Spots | None:
-    """Columns from left to right, each filled downward; None when they do not fit."""
-    columns: list[list[float]] = []
-    placed: list[tuple[Drawing, int, float]] = []
-    for drawing, wide, high in drawn:
-        if high > height:
+def _largest(draw: Draw, spread: Spread, least: float) -> tuple[Sheet, ...]:
+    """The sheets at the largest scale of ``least`` at least that fits; none where none does.
+
+    What fits is foreseen from a larger drawing, so that few scales are drawn.
+    """
+    scale = LARGEST
+    while scale >= least:
+        drawn = draw(scale)
+        if (pages := spread(drawn, scale)) is not None:
+            return tuple(_sheet(each, scale) for each in pages)
+        other = scale * FINER
+        while other >= least and spread([each.foreseen(scale, other) for each in drawn], other) is None:
+            other *= FINER
+        scale = other
+    return ()
+
+
+def _sheet(spots: Spots, scale: float) -> Sheet:
+    drawing = joined([moved(each, right, -down) for each, right, down in spots])
+    x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+    return Sheet(drawing, scale, (x1 - x0) * scale, (y1 - y0) * scale)
+
+
+def _below_each_other(draw: Draw, width: float) -> Sheet:
+    """At the smallest scale, as far down as need be."""
+    return _sheet(in_rows(draw(SMALLEST), GAP / SMALLEST, width / SMALLEST, inf) or [], SMALLEST)
+
+
+def _alone(each: Drawn, scale: float, width: float, height: float) -> float:
+    """The largest scale at which it fits a page of its own."""
+    beside, above = (each.wide - each.piece_wide) * scale, (each.high - each.piece_high) * scale
+    return min(LARGEST, (width - beside) / each.piece_wide, (height - above) / each.piece_high)
+
+
+def _on_one(drawn: list[Drawn], scale: float, width: float, height: float) -> list[Spots] | None:
+    gap, room, tall = GAP / scale, width / scale, height / scale
+    spots = in_columns(drawn, gap, room, tall) or in_rows(drawn, gap, room, tall) or in_gaps(drawn, gap, room, tall)
+    return None if spots is None else [spots]
+
+
+def _over_pages(drawn: list[Drawn], scale: float, width: float, height: float, most: int) -> list[Spots] | None:
+    """The drawings over ``most`` pages at most, each filled with what still goes on it."""
+    out: list[Spots] = []
+    left = list(drawn)
+    while left:
+        here, left = fill(left, GAP / scale, width / scale, height / scale)
+        if not here or len(out) == most:
             return None
-        for i, column in enumerate(columns):
-            if column[1] + gap + high <= height and wide <= column[0] * 1.15:
-                placed.append((drawing, i, column[1] + gap))
-                column[:] = [max(column[0], wide), column[1] + gap + high]
-                break
-        else:
-            placed.append((drawing, len(columns), 0.0))
-            columns.append([wide, high])
-    total = sum(column[0] for column in columns) + gap * (len(columns) - 1)
-    if total > width:
-        return None
-    spare = _spare(gap, width - total, len(columns))
-    starts = [sum(c[0] for c in columns[:i]) + i * (gap + spare) for i in range(len(columns))]
-    return [(drawing, starts[i], down) for drawing, i, down in placed]
-
-
-def _in_rows(drawn: list[Drawn], gap: float, width: float, height: float) -> Spots | None:
-    """Rows from above, each filled to the right; None when they do not fit."""
-    rows: list[list[Drawn]] = [[]]
-    for each in drawn:
-        if rows[-1] and sum(wide + gap for _, wide, _ in rows[-1]) + each[1] > width:
-            rows.append([])
-        rows[-1].append(each)
-    out: Spots = []
-    down = 0.0
-    for row in rows:
-        total = sum(wide for _, wide, _ in row) + gap * (len(row) - 1)
-        spare = _spare(gap, width - total, len(row))
-        if total > width and height < float("inf"):
-            return None
-        right = 0.0
-        for drawing, wide, _ in row:
-            out.append((drawing, right, down))
-            right += wide + gap + spare
-        down += max(high for _, _, high in row) + gap
-    return out if down - gap <= height else None
-
-
-def _in_gaps(drawn: list[Drawn], gap: float, width: float, height: float) -> Spots | None:
-    """Each as high up as it goes, then as far left, under those that are there; None when they do not fit."""
-    # the lower line of what is placed: from an x on, how far down it reaches
-    line: list[tuple[float, float]] = [(0.0, 0.0)]
-    out: Spots = []
-    for drawing, wide, high in drawn:
-        starts = [x for x, _ in line if x + wide <= width + 1e-9]
-        if not starts:
-            return None
-        down, right = min((_reach(line, x, x + wide + gap), x) for x in starts)
-        if down + high > height:
-            return None
-        out.append((drawing, right, down))
-        line = _lowered(line, right, right + wide + gap, down + high + gap)
+        out += _on_one(here, scale, width, height) or []
     return out
-
-
-def _reach(line: list[tuple[float, float]], left: float, right: float) -> float:
-    """How far down the line reaches between two x."""
-    ends = [*[x for x, _ in line[1:]], float("inf")]
-    return max(down for (x, down), end in zip(line, ends, strict=True) if x < right - 1e-9 and end > left + 1e-9)
-
-
-def _lowered(line: list[tuple[float, float]], left: float, right: float, down: float) -> list[tuple[float, float]]:
-    """The line once something reaches ``down`` between ``left`` and ``right``."""
-    after = _reach(line, right, right + 2e-9)
-    kept = [(x, d) for x, d in line if x < left - 1e-9 or x > right + 1e-9]
-    return sorted([*kept, (left, down), (right, after)])
-
-
-def _spare(gap: float, left_over: float, count: int) -> float:
-    """What is added to each gap so that the room is used, within reason."""
-    return min(gap * 3, max(0.0, left_over) / (count - 1)) if count > 1 else 0.0

@@ -15,8 +15,10 @@ from ellwand.adorn.stencil import FROM_MOTIF, motif_shape, register_marks, stenc
 from ellwand.depict.lettering import CM_PER_POINT
 from ellwand.depict.pattern.fullsize import FullSize, full_sized
 from ellwand.depict.pattern.squares import wrapped
+from ellwand.depict.words.repeats import line_named, motif_named
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, Point, bounds
+from ellwand.language import N_, _, plural
 from ellwand.model.drawing import Drawing, Label, Stroke
 from ellwand.model.motif import Motif
 from ellwand.model.repeat import Repeat, RepeatBy
@@ -41,13 +43,13 @@ LEAST_WIDE: Final = 7.0
 """What is written below a small motif may be so wide (cm)."""
 LINES: Final = ((10.0, "10 cm"), (10.16, "4 in"))
 """Test lines and what they are called; an inch is 2.54 cm."""
-TOO_SMALL: Final = (
+TOO_SMALL: Final = N_(
     "It is too small for a stencil: its bridges would cover most of it. Print it by block, or make it larger."
 )
 NOTES_WIDE: Final = 17.5
 """Width of what is written on the first sheet (cm): A4 and Letter hold it, and it is not laid on its side."""
-FULL_SIZE: Final = "Full size. Print at 100 % (actual size), not fitted to the page, and measure both lines first."
-KEY: Final = (
+FULL_SIZE: Final = N_("Full size. Print at 100 % (actual size), not fitted to the page, and measure both lines first.")
+KEY: Final = N_(
     "Hatched: cut out of the card, or left standing on a block. Dash and dot: the middle; lay it on your chalked line."
     " Small rings: prick them through; the right-hand ones of one print are the left-hand ones of the next."
 )
@@ -105,28 +107,27 @@ def card_of(tool: Tool) -> Stencil | None:
 
 def tool_sheet(tool: Tool, unit: Unit) -> tuple[FullSize, ...]:
     """What is printed for a tool at full size: of a transfer both ways round."""
-    used = f"used {times(tool.count)}: {', '.join(map(_turned, tool.along))}"
+    used = _("used {times}: {places}", times=times(tool.count), places=", ".join(map(line_named, tool.along)))
+    name = motif_named(tool.motif.name)
     if tool.by == "stencil":
         made = card_of(tool)
-        if made is None:
-            return (_lines(tool, tool.motif, ["to trace and paint by hand", used, TOO_SMALL], marks=True),)
-        return (_stencil(tool, made, used, unit),)
+        if made is not None:
+            return (_stencil(tool, made, used, unit),)
+        by_hand = [_("to trace and paint by hand"), used, _(TOO_SMALL)]
+        title = _("{motif} to trace and paint by hand", motif=name)
+        return (_lines(tool, tool.motif, title, by_hand, marks=True),)
     if tool.by == "block":
         return (_block(tool, block(tool.motif), used),)
     if tool.by == "appliqué":
-        lines = ["appliqué shape", used, "Cut on this line; on cloth that frays add what you turn under."]
-        return (_lines(tool, tool.motif, lines, marks=False),)
-    face = ["transfer, right way round", used, "To trace, or to prick and pounce from the right side."]
-    back = ["transfer, mirrored", used, "To iron on, or to trace from the back."]
+        lines = [_("appliqué shape"), used, _("Cut on this line; on cloth that frays add what you turn under.")]
+        return (_lines(tool, tool.motif, _("{motif} appliqué shape", motif=name), lines, marks=False),)
+    title = _("{motif} transfer", motif=name)
+    face = [_("transfer, right way round"), used, _("To trace, or to prick and pounce from the right side.")]
+    back = [_("transfer, mirrored"), used, _("To iron on, or to trace from the back.")]
     return (
-        _lines(tool, tool.motif, face, marks=True),
-        _lines(tool, mirrored(tool.motif), back, marks=True),
+        _lines(tool, tool.motif, title, face, marks=True),
+        _lines(tool, mirrored(tool.motif), title, back, marks=True),
     )
-
-
-def _turned(name: str) -> str:
-    """'cuff, left' as 'left cuff'."""
-    return " ".join(reversed(name.split(", ")))
 
 
 def _one_sided(motif: Motif) -> bool:
@@ -139,7 +140,7 @@ def test_lines(title: str, notes: Sequence[str] = ()) -> FullSize:
     """Title, lines of 10 cm and 4 in to measure, what the signs mean, and further ``notes``."""
     wide = NOTES_WIDE
     strokes, labels, y = [], [], 0.0
-    for size, text in ((13.0, title), (10.0, FULL_SIZE)):
+    for size, text in ((13.0, title), (10.0, _(FULL_SIZE))):
         for line in wrapped(text, size, wide):
             y -= 1.3 * size * CM_PER_POINT
             labels.append(Label("name" if text == title else "note", line, (0.0, y), "start", size))
@@ -150,7 +151,7 @@ def test_lines(title: str, notes: Sequence[str] = ()) -> FullSize:
         strokes += [Stroke("dimension", ((x, y - 0.25), (x, y + 0.25))) for x in (0.0, long)]
         labels.append(Label("dimension", text, (long / 2, y + 0.25), size=SMALL))
     y -= 0.4
-    for text in (KEY, *notes):
+    for text in (_(KEY), *notes):
         for line in wrapped(text, 10.0, wide):
             y -= 1.3 * 10.0 * CM_PER_POINT
             labels.append(Label("note", line, (0.0, y), "start", 10.0))
@@ -168,16 +169,24 @@ def _stencil(tool: Tool, made: Stencil, used: str, unit: Unit) -> FullSize:
         strokes += [Stroke("cut", ring, True), *_hatched(Polygon(ring))]
     strokes += _middles((x0, y0, x1, y1), (0.0, 0.0, wide, high))
     strokes += [stroke for at in made.marks for stroke in _register(at)]
-    head = [f"{tool.number}  {tool.motif.name}", "this way up, this side up"]
-    foot = [f"stencil; {used}"]
+    name = motif_named(tool.motif.name)
+    head = [f"{tool.number}  {name}", _("this way up, this side up")]
+    foot = [_("stencil; {used}", used=used)]
     if crossing := [bridge.width for bridge in made.bridges if bridge.across]:
-        foot.append(f"Leave the {counted(len(crossing), 'bridge')} standing, {between(crossing, unit)} wide.")
+        foot.append(
+            plural(
+                "Leave the bridge standing, {widths} wide.",
+                "Leave the {n} bridges standing, {widths} wide.",
+                len(crossing),
+                widths=between(crossing, unit),
+            )
+        )
     labels = _text(head, x0 + EDGE, y1 - EDGE, x1 - x0 - 2 * EDGE)
     below = [line for text in foot for line in wrapped(text, SMALL, x1 - x0 - 2 * EDGE)]
     up = y0 + EDGE + 1.3 * SMALL * CM_PER_POINT * len(below)
     labels += _text(below, x0 + EDGE, up, x1 - x0 - 2 * EDGE, first=SMALL)
     drawing = Drawing(tuple(strokes), tuple(labels))
-    return full_sized(tool.number, f"{tool.motif.name} stencil", used, drawing, made.card)
+    return full_sized(tool.number, _("{motif} stencil", motif=name), used, drawing, made.card)
 
 
 def _block(tool: Tool, made: Block, used: str) -> FullSize:
@@ -186,28 +195,24 @@ def _block(tool: Tool, made: Block, used: str) -> FullSize:
         strokes += [Stroke("cut", region.ring, True, region.holes), *_hatched(Polygon(region.ring, region.holes))]
     x0, y0, x1, y1 = bounds(made.block)
     strokes += _middles((x0 - 1.0, y0 - 1.0, x1 + 1.0, y1 + 1.0), (x0, y0, x1, y1))
+    name = motif_named(tool.motif.name)
     lines = [
-        f"{tool.number}  {tool.motif.name}",
-        f"block, mirrored: cut it just so; {used}",
-        "Hatched stays, the rest is cut away.",
+        f"{tool.number}  {name}",
+        _("block, mirrored: cut it just so; {used}", used=used),
+        _("Hatched stays, the rest is cut away."),
     ]
-    return _with_text(tool, f"{tool.motif.name} block", used, strokes, lines)
+    return _with_text(tool, _("{motif} block", motif=name), used, strokes, lines)
 
 
-def _lines(tool: Tool, motif: Motif, lines: Sequence[str], *, marks: bool) -> FullSize:
+def _lines(tool: Tool, motif: Motif, title: str, lines: Sequence[str], *, marks: bool) -> FullSize:
     wide, high = motif.size
     strokes = [Stroke("dimension", region.ring, True, region.holes) for region in motif.regions]
     air = 2 * FROM_MOTIF
     strokes += _middles((-air, -air, wide + air, high + air), (0.0, 0.0, wide, high))
     if marks:
         strokes += [stroke for at in register_marks(motif.size, tool.step) for stroke in _register(at)]
-    return _with_text(
-        tool,
-        f"{motif.name} {lines[0].split(',')[0]}",
-        lines[1],
-        strokes,
-        [f"{tool.number}  {motif.name}", f"{lines[0]}; {lines[1]}", *lines[2:]],
-    )
+    text = [f"{tool.number}  {motif_named(motif.name)}", f"{lines[0]}; {lines[1]}", *lines[2:]]
+    return _with_text(tool, title, lines[1], strokes, text)
 
 
 def _with_text(tool: Tool, name: str, used: str, strokes: Sequence[Stroke], lines: Sequence[str]) -> FullSize:
@@ -278,14 +283,9 @@ def _register(at: Point) -> list[Stroke]:
 def between(values: Sequence[float], unit: Unit) -> str:
     """Least and greatest of some lengths."""
     low, high = (format_length(end(values), unit, mark=False) for end in (min, max))
-    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
-
-
-def counted(count: int, what: str) -> str:
-    """'bridge', '2 bridges'."""
-    return what if count == 1 else f"{count} {what}s"
+    return f"{low if low == high else _('{low} to {high}', low=low, high=high)} {unit}"
 
 
 def times(count: int) -> str:
     """'once', '14 times'."""
-    return "once" if count == 1 else f"{count} times"
+    return plural("once", "{n} times", count)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -141,10 +142,13 @@ def _number(sheet: LaySheet, tear: Tear) -> None:
     (ax, ay), (bx, by) = tear.start, tear.end
     half = sheet.paper(2.3)
     tries = []
-    for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9):
+    for share in sorted((i / 20 for i in range(1, 20)), key=lambda share: round(abs(share - 0.5), 2)):
         at = sheet.point((ax + (bx - ax) * share, ay + (by - ay) * share))
         tries.append(Label("number", str(tear.n), at, size=NUMBER))
-    free = next((each for each in tries if sheet.letters.clear(shape_of(each, sheet.scale).buffer(half / 2))), tries[0])
+    shapes = [(each, shape_of(each, sheet.scale)) for each in tries]
+    airy = (each for each, shape in shapes if sheet.letters.clear(shape.buffer(half / 2)))
+    close = (each for each, shape in shapes if sheet.letters.clear(shape))
+    free = next(itertools.chain(airy, close, tries))
     x, y = free.at
     ring = tuple((x + half * dx, y + half * dy) for dx, dy in arc((0.0, 0.0), 1.0, 0.0, math.tau, 0.3)[:-1])
     sheet.strokes.append(Stroke("fault", ring, closed=True))

@@ -9,7 +9,7 @@ a back's hatching is read like a front's.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from ellwand.geometry.lines import Line, Point
@@ -33,6 +33,9 @@ HATCHING: Final[Mapping[Tincture, tuple[float, ...]]] = {
 """The directions of each tincture's lines, in degrees counter-clockwise from level."""
 DOT: Final = 0.17
 """Radius of a dot, as a share of the distance between the lines."""
+LINE: Final = 1
+"""A line's number among the kinds of geometry."""
+EIGHT: Final = tuple((math.cos(math.pi * n / 4), math.sin(math.pi * n / 4)) for n in range(8))
 SHORT: Final = 0.2
 """What is left of a line or dot that is shorter than this share of that distance is left out."""
 
@@ -45,7 +48,7 @@ def hatched(shape: BaseGeometry, tincture: Tincture, apart: float) -> list[Strok
         return []
     prepare(shape)
     if tincture == "or":
-        return [Stroke("hatch dot", _round(at, DOT * apart), True) for at in _dots(shape, apart)]
+        return [Stroke("hatch dot", line, True) for line in _rounds(_dots(shape, apart), DOT * apart)]
     return [
         Stroke("hatch", line)
         for direction in HATCHING[tincture]
@@ -66,45 +69,54 @@ def polygons_of(shape: BaseGeometry) -> list[BaseGeometry]:
 
 def ring_of(shape: BaseGeometry) -> tuple[Line, tuple[Line, ...]]:
     """(ring, holes) of a polygon."""
+    from shapely import get_coordinates
 
-    def line(coords: object) -> Line:
-        return tuple((float(x), float(y)) for x, y in list(coords)[:-1])  # type: ignore[call-overload]
+    def line(ring: BaseGeometry) -> Line:
+        return tuple((x, y) for x, y in get_coordinates(ring)[:-1].tolist())
 
-    return line(shape.exterior.coords), tuple(line(hole.coords) for hole in shape.interiors)
+    return line(shape.exterior), tuple(line(hole) for hole in shape.interiors)
 
 
 def _lines(shape: BaseGeometry, angle: float, apart: float) -> Iterator[Line]:
     """Parallel lines clipped by the shape; those of one direction lie on one grid, whatever the shape."""
-    from shapely.geometry import LineString
+    from shapely import get_coordinates, get_parts, get_point, get_type_id, intersection, length, linestrings
 
     dx, dy = math.cos(angle), math.sin(angle)
     x0, y0, x1, y1 = shape.bounds
     corners = ((x0, y0), (x1, y0), (x0, y1), (x1, y1))
     across = [y * dx - x * dy for x, y in corners]
     along = [x * dx + y * dy for x, y in corners]
-    for n in range(math.ceil(min(across) / apart - 0.5), math.floor(max(across) / apart - 0.5) + 1):
-        off = (n + 0.5) * apart
-        ends = [(t * dx - off * dy, t * dy + off * dx) for t in (min(along) - 1.0, max(along) + 1.0)]
-        found = shape.intersection(LineString(ends))
-        for part in found.geoms if hasattr(found, "geoms") else [found]:
-            if part.geom_type == "LineString" and part.length > SHORT * apart:
-                (ax, ay), (bx, by) = part.coords[0], part.coords[-1]
-                yield (float(ax), float(ay)), (float(bx), float(by))
+    rows = range(math.ceil(min(across) / apart - 0.5), math.floor(max(across) / apart - 0.5) + 1)
+    offs = [(n + 0.5) * apart for n in rows]
+    ends = (min(along) - 1.0, max(along) + 1.0)
+    if not offs:
+        return
+    parts = get_parts(
+        intersection(shape, linestrings([[(t * dx - off * dy, t * dy + off * dx) for t in ends] for off in offs]))
+    )
+    kept = parts[(get_type_id(parts) == LINE) & (length(parts) > SHORT * apart)]
+    starts, finishes = (get_coordinates(get_point(kept, end)).tolist() for end in (0, -1))
+    yield from zip(starts, finishes, strict=True)
 
 
-def _dots(shape: BaseGeometry, apart: float) -> Iterator[Point]:
+def _dots(shape: BaseGeometry, apart: float) -> list[Point]:
     """Every other place of a grid, so that a dot stands between those above it; whole dots only."""
-    from shapely.geometry import Point as Spot
+    from shapely import contains_xy
 
     x0, y0, x1, y1 = shape.bounds
-    for row in range(math.floor(y0 / apart) - 1, math.ceil(y1 / apart) + 1):
-        for column in range(math.floor(x0 / apart) - 1, math.ceil(x1 / apart) + 1):
-            at = ((column + 0.5 * (row % 2)) * apart, (row + 0.5) * apart)
-            if shape.contains(Spot(at).buffer(DOT * apart, quad_segs=2)):
-                yield at
+    spots = [
+        ((column + 0.5 * (row % 2)) * apart, (row + 0.5) * apart)
+        for row in range(math.floor(y0 / apart) - 1, math.ceil(y1 / apart) + 1)
+        for column in range(math.floor(x0 / apart) - 1, math.ceil(x1 / apart) + 1)
+    ]
+    within = contains_xy(shape.buffer(-DOT * apart), [x for x, _ in spots], [y for _, y in spots])
+    return [at for at, inside in zip(spots, within.tolist(), strict=True) if inside]
 
 
-def _round(at: Point, radius: float) -> Line:
-    return tuple(
-        (at[0] + radius * math.cos(math.pi * n / 4), at[1] + radius * math.sin(math.pi * n / 4)) for n in range(8)
-    )
+def _rounds(spots: Sequence[Point], radius: float) -> Iterator[Line]:
+    """A dot about each place."""
+    import numpy as np
+
+    if spots:
+        dots = np.array(spots)[:, None, :] + radius * np.array(EIGHT)[None, :, :]
+        yield from (tuple(map(tuple, dot)) for dot in dots.tolist())

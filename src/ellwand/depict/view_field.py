@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Final, Literal
 
 from ellwand.depict.tinctures import filled, hatched, polygons_of, ring_of
-from ellwand.geometry.lines import Line, Point, mirror
+from ellwand.depict.view_turning import Bend
+from ellwand.geometry.lines import Line, mirror
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Stroke
 from ellwand.model.heraldry import Charge, Face, Tincture
@@ -21,11 +21,10 @@ if TYPE_CHECKING:
 Shown = Literal["hatching", "colours"]
 APART: Final = 1 / 52
 """Hatching lines lie this share of the picture's height from each other: 1.2 mm where it is 6 cm high."""
-FAR: Final = 500.0
+BEYOND: Final = 10.0
+"""Patches go on so far beyond the outline (cm)."""
 FINE: Final = 2.0
 """Lines are bent beside gores at steps of this length (cm)."""
-Bend = Callable[[Point], Point]
-"""From a point of the flat field to where it lies in the picture: gores turn the cloth beside them aside."""
 
 
 def tinctured(shape: BaseGeometry, tincture: Tincture, shown: Shown, apart: float) -> list[Stroke]:
@@ -43,10 +42,11 @@ def field_strokes(draft: Draft, face: Face, outline: Line, bend: Bend, shown: Sh
     if divided is None:
         return []
     body, field = Polygon(outline).buffer(0), divided.front
+    far = max(max(abs(x) for x, _ in outline), -min(y for _, y in outline)) + BEYOND
     out: list[Stroke] = []
     for patch in patches(divided.division, field):
         ring = patch.ring if face == "front" else mirror(patch.ring)
-        wide = _widened(Polygon(ring), (-field.half, field.bottom, field.half, field.top))
+        wide = _widened(Polygon(ring), (-field.half, field.bottom, field.half, field.top), far)
         seen = _bent(wide, bend).intersection(body)
         out += tinctured(seen, patch.tincture, shown, apart(outline))
         if shown == "hatching":
@@ -111,18 +111,18 @@ def sleeve_tinctures(draft: Draft) -> Mapping[Hand, Tincture]:
     return out
 
 
-def _widened(patch: Polygon, field: tuple[float, float, float, float]) -> BaseGeometry:
+def _widened(patch: Polygon, field: tuple[float, float, float, float], far: float) -> BaseGeometry:
     """The patch, and beside the field whatever lies level with it or below it."""
     from shapely import unary_union
     from shapely.geometry import box
 
     x0, y0, x1, y1 = field
     parts: list[BaseGeometry] = [patch]
-    for edge, sideways in (((x0, y0, x0, y1), (x0 - FAR, x0)), ((x1, y0, x1, y1), (x1, x1 + FAR))):
+    for edge, sideways in (((x0, y0, x0, y1), (x0 - far, x0)), ((x1, y0, x1, y1), (x1, x1 + far))):
         shared = _shared(patch, edge)
         parts += [box(sideways[0], low, sideways[1], high) for _, low, _, high in shared]
-        parts += [box(sideways[0], low - FAR, sideways[1], low) for _, low, _, _ in shared if low - y0 < 1e-6]
-    parts += [box(low, y0 - FAR, high, y0) for low, _, high, _ in _shared(patch, (x0, y0, x1, y0))]
+        parts += [box(sideways[0], low - far, sideways[1], low) for _, low, _, _ in shared if low - y0 < 1e-6]
+    parts += [box(low, y0 - far, high, y0) for low, _, high, _ in _shared(patch, (x0, y0, x1, y0))]
     return unary_union(parts)
 
 
@@ -139,23 +139,4 @@ def _bent(shape: BaseGeometry, bend: Bend) -> BaseGeometry:
     from shapely import get_coordinates, make_valid, segmentize, set_coordinates
 
     fine = segmentize(shape, FINE)
-    moved = [bend((float(x), float(y))) for x, y in get_coordinates(fine)]
-    return make_valid(set_coordinates(fine, moved))
-
-
-def bending(turns: Sequence[tuple[float, float, float]]) -> Bend:
-    """From (x of a place, top of its gores, how far (radians) they turn the cloth outside it), on the right half."""
-
-    def bend(point: Point) -> Point:
-        x, y = point
-        inner = [(top, turn) for at, top, turn in turns if at < abs(x) - 1e-6 and turn]
-        if not inner:
-            return point
-        pivot = max(top for top, _ in inner)
-        if y >= pivot:
-            return point
-        turn = sum(turn for _, turn in inner)
-        run = pivot - y
-        return x + math.copysign(run * math.sin(turn), x), pivot - run * math.cos(turn)
-
-    return bend
+    return make_valid(set_coordinates(fine, bend.many(get_coordinates(fine))))

@@ -3,23 +3,57 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.setting_in import Face
 from ellwand.depict.tinctures import polygons_of, ring_of
 from ellwand.depict.view_bands import ON_SLEEVES, BodySeen, SleeveSeen
+from ellwand.depict.view_closings import Spot
 from ellwand.geometry.lines import Line, Point, backwards, length
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Stroke
-from ellwand.model.motif import placed_line
-from ellwand.model.repeat import Placement, Repeat
+from ellwand.model.motif import Motif, placed_line
+from ellwand.model.repeat import Placement, Repeat, motif_rings
 from ellwand.model.run import hand_in
 from ellwand.model.wearer import Hand
 
 if TYPE_CHECKING:
-    from shapely.geometry.base import BaseGeometry
+    pass
+
+
+STEP: Final = 0.1
+"""The way of the cloth about a motif is read over so much (cm)."""
+
+
+class _Ground:
+    """What of a motif is seen on a garment of that outline."""
+
+    def __init__(self, outline: Line) -> None:
+        from shapely import Polygon, prepare
+
+        self.body = Polygon(outline).buffer(0)
+        prepare(self.body)
+        self.sizes: dict[int, tuple[float, float]] = {}
+
+    def size(self, motif: Motif) -> tuple[float, float]:
+        """A motif's size, measured once."""
+        if id(motif) not in self.sizes:
+            self.sizes[id(motif)] = motif.size
+        return self.sizes[id(motif)]
+
+    def shown(self, ring: Line, holes: Sequence[Line]) -> Iterator[Stroke]:
+        """A ring with its holes, cut off where the garment ends."""
+        import numpy as np
+        from shapely import Polygon, contains_properly, linestrings
+
+        if contains_properly(self.body, linestrings(np.array(ring))):
+            yield Stroke("motif", ring, True, tuple(holes))
+            return
+        for part in polygons_of(Polygon(ring, holes).buffer(0).intersection(self.body)):
+            line, inner = ring_of(part)
+            yield Stroke("motif", line, True, inner)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,23 +69,62 @@ class _Line:
     stretch: float = 1.0
 
 
-def motifs_on_body(draft: Draft, face: Face, body: BodySeen) -> list[Stroke]:
-    """Every repeat along the hem, the neck or a ring, and down the middle of this face; others are told in words."""
+def motifs_on_body(draft: Draft, face: Face, body: BodySeen, spot: Spot) -> list[Stroke]:
+    """Every repeat that does not go round a sleeve: evenly along a whole line of the picture, or each motif where it
+    lies on its part."""
+    if not draft.adornment.repeats:
+        return []
+    ground = _Ground(body.outline)
     out: list[Stroke] = []
     for repeat in draft.adornment.repeats:
         runs = sum(each.chosen == repeat.chosen for each in draft.adornment.repeats)
         place = repeat.chosen.along
+        if place in ON_SLEEVES:
+            continue
         if place in ("hem", "neck", "skirt ring") and runs == 1:
             for line in _around(repeat, face, body):
-                out += _along(repeat, line, body.outline)
+                out += _along(repeat, line, ground)
         elif place == f"centre-{face}" or (place == "neck slit" and face == "front"):
             for points in body.lines.get(place, ())[:1]:
-                out += _down(repeat, tuple(sorted(points, key=lambda point: -point[1])), face, body.outline)
+                out += _down(repeat, tuple(sorted(points, key=lambda point: -point[1])), face, ground)
+        elif place not in ("centre-front", "centre-back"):
+            out += _each(repeat, spot, ground)
     return out
+
+
+def _each(repeat: Repeat, spot: Spot, ground: _Ground) -> Iterator[Stroke]:
+    """Every motif by the points of its own part, as far as they are seen."""
+    drawn: dict[tuple[float, bool, bool], tuple[tuple[Line, tuple[Line, ...]], ...]] = {}
+    for each in repeat.placements:
+        moved = None if each.again else _moved(each, spot)
+        if moved is None:
+            continue
+        key = (round(each.angle, 3), each.mirrored, each.corner)
+        if key not in drawn:
+            drawn[key] = motif_rings(repeat, replace(each, point=(0.0, 0.0)))
+        for ring, holes in drawn[key]:
+            yield from ground.shown(moved(ring), [moved(hole) for hole in holes])
+
+
+def _moved(each: Placement, spot: Spot) -> Callable[[Line], Line] | None:
+    """From a motif about its middle, as it lies on its piece, to the picture; None where it is not seen."""
+    x, y = each.point
+    at, right, up = spot(each.part, (x, y)), spot(each.part, (x + STEP, y)), spot(each.part, (x, y + STEP))
+    if at is None or right is None or up is None:
+        return None
+    (ax, ay), (bx, by) = at, right
+    turned = math.atan2(by - ay, bx - ax)
+    c, s = math.cos(turned), math.sin(turned)
+    # the other way round where 'up' lies on the other hand
+    hand = math.copysign(1.0, (bx - ax) * (up[1] - ay) - (by - ay) * (up[0] - ax))
+    return lambda line: tuple((ax + c * px - s * hand * py, ay + s * px + c * hand * py) for px, py in line)
 
 
 def motifs_on_sleeve(draft: Draft, hand: Hand, sleeve: SleeveSeen) -> list[Stroke]:
     """Every repeat round that sleeve, its first half, which is all that is seen."""
+    if all(repeat.chosen.along not in ON_SLEEVES for repeat in draft.adornment.repeats):
+        return []
+    ground = _Ground(sleeve.outline)
     out: list[Stroke] = []
     for repeat in draft.adornment.repeats:
         if repeat.chosen.along not in ON_SLEEVES or hand not in repeat.run.name:
@@ -69,7 +142,7 @@ def motifs_on_sleeve(draft: Draft, hand: Hand, sleeve: SleeveSeen) -> list[Strok
         )
         points = line if side > 0 else backwards(line)
         seen = _Line(points, deep / 2, repeat.run.length, repeat.run.closed, stretch=length(points) / deep)
-        out += _along(repeat, seen, sleeve.outline)
+        out += _along(repeat, seen, ground)
     return out
 
 
@@ -103,9 +176,9 @@ def _beyond(a: Point, b: Point) -> Point:
     return b[0] + (b[0] - a[0]) / step * 60, b[1] + (b[1] - a[1]) / step * 60
 
 
-def _along(repeat: Repeat, line: _Line, outline: Line) -> Iterator[Stroke]:
+def _along(repeat: Repeat, line: _Line, ground: _Ground) -> Iterator[Stroke]:
     """The motifs of one line, upright as they are worn."""
-    long = length(line.points)
+    long, half = length(line.points), repeat.size / 2
     lifted = 0.0 if repeat.run.along == "line" else repeat.chosen.inset + repeat.motif.size[1] / 2
     for each in repeat.placements:
         if each.again:
@@ -114,7 +187,6 @@ def _along(repeat: Repeat, line: _Line, outline: Line) -> Iterator[Stroke]:
         if line.closed:
             off = (off + line.whole / 2) % line.whole - line.whole / 2
         there = long / 2 + off * line.stretch
-        half = repeat.size / 2
         if -half < there < long + half:
             (ax, ay), (bx, by) = _point(line.points, there - half), _point(line.points, there + half)
             step = math.dist((ax, ay), (bx, by)) or 1.0
@@ -126,7 +198,7 @@ def _along(repeat: Repeat, line: _Line, outline: Line) -> Iterator[Stroke]:
                 (ax, ay), (bx, by) = _point(line.points, there - 0.1), _point(line.points, there + 0.1)
                 middle = (x + _aside(x - ax, bx - x, lifted), y + _aside(y - ay, by - y, lifted))
                 dx, dy = x - ax, y - ay
-            yield from _motif(repeat, each, middle, math.degrees(math.atan2(dy, dx)), outline)
+            yield from _motif(repeat, each, middle, math.degrees(math.atan2(dy, dx)), ground)
 
 
 def _aside(before: float, after: float, lifted: float) -> float:
@@ -135,7 +207,7 @@ def _aside(before: float, after: float, lifted: float) -> float:
     return (before - after) / 0.1 * lifted
 
 
-def _down(repeat: Repeat, line: Line, face: Face, outline: Line) -> Iterator[Stroke]:
+def _down(repeat: Repeat, line: Line, face: Face, ground: _Ground) -> Iterator[Stroke]:
     """The motifs beside or on a line from its upper end down, as they lie on its wearer's left or right."""
     stretch = repeat.run.stretches[0]
     right = (hand_in(stretch) < 0) != stretch.mirrored
@@ -145,26 +217,20 @@ def _down(repeat: Repeat, line: Line, face: Face, outline: Line) -> Iterator[Str
         if not each.again and not each.corner:
             x, y = _point(line, each.at)
             turn = 0.0 if repeat.upright else -90.0 * way
-            yield from _motif(repeat, each, (x + lifted * way, y), turn, outline)
+            yield from _motif(repeat, each, (x + lifted * way, y), turn, ground)
 
 
-def _motif(repeat: Repeat, each: Placement, middle: Point, turn: float, outline: Line) -> Iterator[Stroke]:
+def _motif(repeat: Repeat, each: Placement, middle: Point, turn: float, ground: _Ground) -> Iterator[Stroke]:
     """One motif, cut off where the garment ends in the picture."""
-    from shapely import Polygon
-
     motif = repeat.corner if each.corner and repeat.corner else repeat.motif
-    width, height = motif.size
-    worn = {stretch.part: stretch.mirrored for stretch in repeat.run.stretches}
-    flipped = each.mirrored != worn[each.part]
-    body = Polygon(outline).buffer(0)
+    width, height = ground.size(motif)
+    worn = next(stretch.mirrored for stretch in repeat.run.stretches if stretch.part == each.part)
     for region in motif.regions:
         ring, *holes = (
-            placed_line(line, (width / 2, height / 2), middle, turn, flipped) for line in (region.ring, *region.holes)
+            placed_line(line, (width / 2, height / 2), middle, turn, each.mirrored != worn)
+            for line in (region.ring, *region.holes)
         )
-        shape: BaseGeometry = Polygon(ring, holes).buffer(0).intersection(body)
-        for part in polygons_of(shape):
-            line, inner = ring_of(part)
-            yield Stroke("motif", line, True, inner)
+        yield from ground.shown(ring, holes)
 
 
 def _point(points: Line, at: float) -> Point:

@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from ellwand.depict.setting_in import Face
-from ellwand.geometry.lines import Point
+from ellwand.geometry.lines import Line, Point
 from ellwand.model.draft import Draft, piece_of
 from ellwand.model.neckline import necklines
+
+
+def neck_curves(draft: Draft) -> Mapping[Face, Line]:
+    """The sewn necks of both faces, right halves from the centre out."""
+    if draft.adornment.field is not None:
+        return {face: tuple(sorted(line)) for face, line in necklines(draft).items()}
+    faces: tuple[Face, Face] = ("front", "back")
+    return {face: tuple(sorted(neck_curve(draft, face, draft.dimensions.length))) for face in faces}
 
 
 def neck_curve(draft: Draft, face: Face, length: float) -> list[Point]:
@@ -49,16 +58,6 @@ def opened_down(draft: Draft, face: Face, whole: float) -> float:
         ),
         whole,
     )
-
-
-def slit_x(draft: Draft) -> float:
-    """Where the neck slit lies in the picture of the front: the wearer's left is at the viewer's right."""
-    choice = draft.choices.neck.slit
-    if choice not in ("left", "right"):
-        return 0.0
-    half = max(x for x, _ in neck_curve(draft, "front", 0.0))
-    aside = half if draft.choices.neck.shape in ("rectangle", "square") else 0.6 * half
-    return aside if choice == "left" else -aside
 
 
 def open_shoulders(draft: Draft, face: Face) -> list[tuple[int, float]]:

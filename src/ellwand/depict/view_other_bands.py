@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.setting_in import Face
 from ellwand.depict.view_bands import shown
 from ellwand.geometry.lines import Line, Point
-from ellwand.model.band import Band
+from ellwand.model.band import BandPlace
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Stroke
 from ellwand.model.others import ApronSize, CloakSize, CoifSize
@@ -18,6 +18,8 @@ from ellwand.model.others import ApronSize, CloakSize, CoifSize
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
+WITHIN: Final = 0.05
+"""Stitching keeps so far (cm) from the outline, which would cover it."""
 LOWER: Final = 0.4
 """A hem lies in so much of the picture's height from below."""
 Step = tuple[Point, Point]
@@ -36,7 +38,7 @@ def bands_on_other(draft: Draft, face: Face, drawn: Sequence[Stroke]) -> list[St
             hole = Polygon(inside[0])
             ground = hole.buffer(band.width).difference(hole)
         else:
-            steps = [step for shape in shapes for step in _steps(draft, band, face, shape, drawn)]
+            steps = [step for shape in shapes for step in _steps(draft, band.at, face, shape, drawn)]
             # neighbours are joined first, so that the band turns with them
             line = line_merge(MultiLineString(steps))
             ground = line.buffer(band.width, join_style="mitre", cap_style="flat")
@@ -44,24 +46,41 @@ def bands_on_other(draft: Draft, face: Face, drawn: Sequence[Stroke]) -> list[St
     return out
 
 
-def _steps(draft: Draft, band: Band, face: Face, shape: Line, drawn: Sequence[Stroke]) -> list[Step]:
-    """The sides of an outline, or the lines drawn on it, that the band goes along."""
+def _steps(draft: Draft, at: BandPlace, face: Face, shape: Line, drawn: Sequence[Stroke]) -> list[Step]:
+    """The sides of an outline, or the lines drawn on it, along which that place lies."""
     low, high = min(y for _, y in shape), max(y for _, y in shape)
     around = list(itertools.pairwise((*shape, shape[0])))
     size = draft.settled
-    if band.at == "hem":
+    if at == "hem":
         if isinstance(size, CloakSize) and size.angle:
             return [step for step in around if all(_far(size, point) for point in step)]
         return [step for step in around if _faces(step, -0.3) and max(y for _, y in step) < low + LOWER * (high - low)]
-    if band.at == "waist":
+    if at == "waist":
         return [step for step in around if _faces(step, 0.9) and min(y for _, y in step) > high - 1e-6]
-    if band.at == "edges" and isinstance(size, CloakSize) and face == "front":
+    if at == "edges" and isinstance(size, CloakSize) and face == "front":
         return [(line.points[0], line.points[-1]) for line in drawn if line.role == "opening"]
-    if band.at == "edges" and isinstance(size, ApronSize):
+    if at == "edges" and isinstance(size, ApronSize):
         return [step for step in around if not _faces(step, -0.3)]
-    if band.at == "edges" and isinstance(size, CoifSize):
+    if at == "edges" and isinstance(size, CoifSize):
         return [step for step in around if max(y for _, y in step) < low + 1e-6 or all(x < 1e-6 for x, _ in step)]
     return []
+
+
+def hem_stitched(draft: Draft, face: Face, drawn: Sequence[Stroke]) -> Iterator[Stroke]:
+    """The line in which the hem is sewn down; beneath a band it is not seen."""
+    from shapely import MultiLineString, Polygon, get_parts, line_merge
+
+    hem = next((edge.allowance for piece in draft.pieces for edge in piece.edges if edge.kind == "hem"), 0.0)
+    if not hem or any(band.at == "hem" for band in draft.adornment.bands):
+        return
+    for shape in [stroke.points for stroke in drawn if stroke.role == "garment" and stroke.closed][:1]:
+        steps = _steps(draft, "hem", face, shape, drawn)
+        if not steps:
+            continue
+        ground = line_merge(MultiLineString(steps)).buffer(hem, join_style="mitre")
+        for part in get_parts(ground.boundary.intersection(Polygon(shape).buffer(0).buffer(-WITHIN))):
+            if part.geom_type == "LineString":
+                yield Stroke("stitching", tuple((float(x), float(y)) for x, y in part.coords))
 
 
 def _far(size: CloakSize, point: Point) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from typing import Any, Final, Literal
 
 from ellwand.geometry.lines import Line, Point, arc, backwards, mirror
+from ellwand.language import N_
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Role, Stroke
 from ellwand.model.others import ApronSize, BreechesSize, CloakSize, CoifSize, Hood, HoodSize
@@ -15,18 +16,22 @@ from ellwand.model.others import ApronSize, BreechesSize, CloakSize, CoifSize, H
 Face = Literal["front", "back"]
 TIE: Final = 22.0
 """How much of a tie is drawn (cm)."""
+CASING: Final = 4.0
+"""How deep a casing is drawn (cm)."""
 
 
 def other_view(draft: Draft, face: Face) -> Drawing:
     """The garment laid flat, seen from the front or from behind."""
-    return Drawing(tuple(_VIEWS[type(draft.settled)](draft, draft.settled, face)), ())
+    drawn = _VIEWS[type(draft.settled)](draft, draft.settled, face)
+    heavier = [Stroke("outline", (*s.points, s.points[0])) for s in drawn if s.role == "garment" and s.closed]
+    return Drawing((*drawn, *heavier), ())
 
 
 def view_names(draft: Draft) -> tuple[str, str]:
-    """What the two views are called."""
+    """What the two views are called, in English; the catalogue has them."""
     if isinstance(draft.settled, CloakSize):
-        return ("closed in front", "spread out")
-    return ("from the side", "from behind") if isinstance(draft.settled, CoifSize) else ("front", "back")
+        return (N_("closed in front"), N_("spread out"))
+    return (N_("from the side"), N_("from behind")) if isinstance(draft.settled, CoifSize) else ("front", "back")
 
 
 def _both(role: Role, line: Line) -> list[Stroke]:
@@ -170,7 +175,13 @@ def _breeches(draft: Draft, size: BreechesSize, face: Face) -> list[Stroke]:
         if face == "front":
             out.append(Stroke("opening", ((0.0, high), (0.0, size.length - size.slit))))
         return out
-    return [*out, Stroke("seam", ((-half, size.length - 4.0), (half, size.length - 4.0)))]
+    out.append(Stroke("stitching", ((-half, size.length - CASING), (half, size.length - CASING))))
+    if face == "front":
+        # the cord comes out of the casing in the middle
+        out += _both(
+            "lace", ((0.8, size.length - CASING / 2), (2.4, size.length - 8.0), (2.0, size.length - TIE * 0.7))
+        )
+    return out
 
 
 _VIEWS: Final[Mapping[type[Any], Callable[[Draft, Any, Face], list[Stroke]]]] = {

@@ -188,6 +188,7 @@ class Sewing:
     it goes over raw edges with; ``overedge_constant``: a term of that stitch's thread, None for all that it may be.
     ``timed``: how fast the maker sews that way.  ``sleeves``: sewn on while all lies flat, or closed first and set into
     closed armholes; ``gussets``: set into the corner that sleeve and body make, or first to one of the two.
+    ``large_type``: the card is printed for who does not read small letters.
     """
 
     allowance: float = 1.5
@@ -202,6 +203,7 @@ class Sewing:
     timed: Timed | None = None
     sleeves: SleevesSewn = "flat"
     gussets: GussetsSewn = "in the corner"
+    large_type: bool = False
 
 
 @dataclass(frozen=True, slots=True)

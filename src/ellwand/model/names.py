@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from ellwand.language import N_, SOURCE, _, language
@@ -107,6 +108,7 @@ NAMES: Final = frozenset(
         N_("division seam"),
         N_("edge"),
         N_("face"),
+        N_("facing"),
         N_("gore seam"),
         N_("gusset seam"),
         N_("hem"),
@@ -126,12 +128,65 @@ NAMES: Final = frozenset(
         N_("tail seam"),
         N_("underarm seam"),
         N_("waist"),
+        # rings and places of several
+        N_("arm ring"),
+        N_("edges"),
+        N_("gore seams"),
+        N_("shoulder seam"),
+        N_("shoulder seams"),
+        N_("side seams"),
+        N_("skirt ring"),
+        N_("splits"),
+        N_("upper arm ring"),
+        # tinctures
+        N_("or"),
+        N_("argent"),
+        N_("gules"),
+        N_("azure"),
+        N_("sable"),
+        N_("vert"),
+        N_("purpure"),
+        N_("tenné"),
+        N_("sanguine"),
+        # charges and motifs
+        N_("annulet"),
+        N_("bend"),
+        N_("bend sinister"),
+        N_("billet"),
+        N_("bordure"),
+        N_("chevron"),
+        N_("chief"),
+        N_("crescent"),
+        N_("cross"),
+        N_("cross couped"),
+        N_("escutcheon"),
+        N_("fess"),
+        N_("fleuron"),
+        N_("heart"),
+        N_("key"),
+        N_("key corner"),
+        N_("knot"),
+        N_("leaf corner"),
+        N_("lozenge"),
+        N_("mullet"),
+        N_("pale"),
+        N_("pellet"),
+        N_("pellets"),
+        N_("pile"),
+        N_("roundel"),
+        N_("saltire"),
+        N_("vine-scroll"),
+        N_("centre-back"),
+        N_("centre-front"),
         # what is added to a name
         N_("corner"),
         N_("end"),
         N_("half"),
         N_("left"),
         N_("lower"),
+        N_("middle"),
+        N_("of the back"),
+        N_("of the front"),
         N_("right"),
         N_("strip"),
         N_("tip"),
@@ -144,7 +199,14 @@ are."""
 
 def named(text: str) -> str:
     """Names, parted by commas, in the language spoken; a name that is not known stays as it is."""
-    return text if language() == SOURCE else ", ".join(_one(name) for name in text.split(", "))
+    if language() == SOURCE:
+        return text
+    first, *others = text.split(", ")
+    return ", ".join([_one(first), *(_one(FACE.sub(r"of the \1", name)) for name in others)])
+
+
+FACE: Final = re.compile(r"(?<!of the )\b(front|back)$")
+"""After a piece's name it says where it lies, not what it is."""
 
 
 def _one(name: str) -> str:

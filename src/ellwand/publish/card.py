@@ -2,226 +2,215 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Sequence
+from functools import cache
+from math import ceil
+from typing import Final
 
-from ellwand.depict import words as say
-from ellwand.depict.naming import cut_how, numbers, places
-from ellwand.depict.people import estimated, measure_these, measured
-from ellwand.depict.sizes import extent
-from ellwand.depict.spread import drawing_bounds, pieces_sheet
-from ellwand.depict.view import garment_view
-from ellwand.depict.view_others import view_names
-from ellwand.depict.words.blazon import arms as arms_of
-from ellwand.depict.words.blazon import hatching_key
-from ellwand.depict.words.pace import hours_said
+from ellwand.depict.spread import Sheet, drawing_bounds, pieces_sheets
+from ellwand.model.drawing import Drawing
 from ellwand.model.garment import Garment
-from ellwand.publish.card_adornment import adornment_section
-from ellwand.publish.card_lays import heading, lays
-from ellwand.publish.letters import cut_short
-from ellwand.publish.paper import Paper, paper_for
-from ellwand.publish.typst_text import (
-    FONT,
-    LAST_PAGE,
-    PRELUDE,
-    compile_pdf,
-    page_count,
-    picture,
-    quoted,
-    table,
-    words,
-)
-from ellwand.sew.pace import totals
-from ellwand.units import format_length
+from ellwand.publish.card_lays import LayPart, scale_for
+from ellwand.publish.card_measured import FLOW, Block, Measured, measured, stacked
+from ellwand.publish.card_type import ABOVE, LARGE, PLAIN, SMALLER, TIGHT
+from ellwand.publish.typst_text import compile_pdf, picture
 
-LONGEST_NAME = 60
-SHARED = ((9.0, 10.0), (8.0, 10.0), (7.2, 10.0), (6.4, 10.0), (7.2, 9.0), (6.4, 9.0), (5.6, 9.0))
-"""How high a lay may be on a page that it shares (cm), and the size of the text after it (points), best first."""
-TALLEST = 12.5
-"""How high it may be on a page that it has almost to itself (cm)."""
+HIGHEST: Final = 9.0
+"""How high a lay may be on a page that it shares with all that follows it (cm)."""
+WAYS: Final = ((PLAIN, 6.4), (SMALLER, 5.6), (TIGHT, 5.0))
+"""Sizes of type, best first, and how high the lay must still be with each for all to go on one page (cm)."""
+FAR: Final = 4.0
+"""Where so much has no room (cm), smaller type is of no use."""
+TALL: Final = (12.5, 11.0, 9.5, 8.0, 6.4)
+"""How high lays may be where there are more pages, best first (cm)."""
+AIR: Final = 0.3
+"""What is kept free on a page for roundings (cm)."""
+NEAR: Final = 0.85
+CLEAR: Final = 0.05
+"""Other things may go on the first page where the pieces stay so large beside what they were, or at 1 to 20."""
+ROW: Final = 1.4
+"""What a table may leave free where a page ends (cm)."""
+
+BREAK: Final = "#pagebreak(weak: true)"
 
 
 def card_pdf(garment: Garment) -> bytes:
     """The card as PDF: A4, or Letter for who reads inches; the same bytes for the same garment.
 
-    The lay is drawn as large as lets the card end on its second page; where that cannot be, the sewing goes on a
-    page of its own.
+    The lay is drawn as large as lets the card end on its second page; where that cannot be, on as few further pages as
+    do.  In large type everything goes on as many pages as it needs.
     """
-    before = _opening(garment)
-
-    def sources() -> Iterator[str]:
-        return (f"{before}\n{lays(garment, _paper(garment), tall)}\n{_closing(garment, size)}" for tall, size in SHARED)
-
-    fitting = _first_on(2, sources())
-    if not fitting and len(garment.lays) > 1:
-        fitting = _first_on(3, sources())
-    apart = [before, lays(garment, _paper(garment), TALLEST), "#pagebreak(weak: true)", _closing(garment, 10.0)]
-    return compile_pdf(fitting or "\n".join(apart))
+    return compile_pdf(_large(garment) if garment.choices.sewing.large_type else _plain(garment))
 
 
-def _first_on(pages: int, sources: Iterator[str]) -> str:
-    """The first source that fills so many pages at most, or ''."""
-    return next((source for source in sources if page_count(source) <= pages), "")
+def _plain(garment: Garment) -> str:
+    first = measured(garment, PLAIN)
+
+    @cache
+    def pieces(besides: float) -> tuple[Sheet, ...]:
+        shared = first.room - first.front.high - besides - first.key.high - 4 * FLOW
+        return pieces_sheets(garment.draft, garment.wearer.unit, first.paper.room, shared, first.room - AIR)
+
+    apart = not _shares(first, pieces(0.0), ())
+    for sizes, least in WAYS:
+        made = first if sizes is PLAIN else measured(garment, sizes)
+        free = 0.0
+        for early in _early(made, apart=apart):
+            before = [] if early else [made.buying]
+            after = [block for block in made.end if block not in early]
+            free = made.room - AIR - made.told - stacked([*before, *after])
+            if _smallest(made, least) > free or not _still_readable(pieces(0.0), pieces(stacked(early))):
+                continue
+            if lays := _fitting(made, free, least):
+                sheets = pieces(stacked(early))
+                return _text([*_first_pages(made, sheets, early), *_texts(before), *_lays(made, *lays), *_texts(after)])
+        if free < _smallest(made, least) - FAR:
+            break
+    early = _early(first, apart=apart)[0]
+    before = [] if early else [first.buying]
+    drawings, scale, fresh = _on_more_pages(first, before)
+    front = _first_pages(first, pieces(0.0), early)
+    return _text([*front, *_texts(before), *_lays(first, drawings, scale), BREAK * fresh, *_texts(first.end)])
 
 
-def _paper(garment: Garment) -> Paper:
-    return paper_for(garment.wearer.unit)
+def _early(made: Measured, *, apart: bool) -> list[list[Block]]:
+    """What of the rest may go on the first page, best first; always what is bought, where the pieces are ``apart``."""
+    bought = [[made.buying], [made.buying, made.end.adornment]]
+    if apart and made.front.high + made.key.high + stacked([made.buying]) < made.room:
+        return bought[:1]
+    return [[], *bought] if made.end.adornment.text else [[], *bought[:1]]
 
 
-def _opening(garment: Garment) -> str:
-    """The setting of the pages, and the first of them."""
-    paper, title = _paper(garment), _title(garment)
-    return "\n".join(
-        [
-            f"#set document(title: {quoted(title)}, date: none)",
-            f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: {paper.margin}cm,"
-            f" footer-descent: 2mm, footer: context align(right, text(size: 8.5pt, [#{words(title)},"
-            " #counter(page).display() of #counter(page).final().first()])))",
-            f'#set text(font: "{FONT}", size: 10pt, hyphenate: false)',
-            "#set par(leading: 0.45em, spacing: 0.6em)",
-            "#set table(align: left + horizon)",
-            PRELUDE,
-            _front_page(garment, paper, title),
-        ]
-    )
+def _text(parts: Sequence[str]) -> str:
+    return "\n".join(part for part in parts if part)
 
 
-def _closing(garment: Garment, size: float) -> str:
-    """The order of sewing, what adorns, the checks and the cautions in text of ``size`` points."""
-    return "\n".join([_sewing(garment, size), adornment_section(garment, size), _findings(garment, size), LAST_PAGE])
+def _texts(blocks: Iterable[Block]) -> list[str]:
+    return [block.text for block in blocks]
 
 
-def _title(garment: Garment) -> str:
-    name = cut_short(garment.wearer.name, LONGEST_NAME)
-    style = cut_short(garment.title, LONGEST_NAME)
-    return f"{style[:1].upper()}{style[1:]} for {name}" if name else style[:1].upper() + style[1:]
+def _still_readable(sheets: Sequence[Sheet], moved: Sequence[Sheet]) -> bool:
+    return len(moved) == len(sheets) and moved[0].scale >= min(CLEAR, NEAR * sheets[0].scale)
 
 
-def _front_page(garment: Garment, paper: Paper, title: str) -> str:
-    unit, draft = garment.wearer.unit, garment.draft
-    sewing = garment.choices.sewing
-    note = (
-        f"Sizes are in {'inches' if unit == 'in' else 'cm'}, as cut: the seam allowance of"
-        f" {format_length(sewing.allowance, unit)} and the hem of {format_length(sewing.hem, unit)} are in them."
-    )
-    if garment.choices.growth is not None:
-        note += (
-            f" It is cut for the body expected in {garment.choices.growth.months:g} months; until then some of its"
-            " length is taken up along the marked lines."
-        )
-    left = 8.6
-    views, tall = _views(garment, left, 6.2)
-    # title and note, the views or the table beside them, the key, and air
-    arms = _arms(garment)
-    above = 1.9 + 0.45 * len(arms) + max(tall + 0.7, 0.5 * (len(draft.pieces) + 1) + 3.2)
-    sheet = pieces_sheet(draft, unit, paper.room, paper.height - 2 * paper.margin - above - 1.9)
-    return "\n".join(
-        [
-            f"#block(below: 3mm, {words(title, size=19, bold=True)})",
-            f"#{words(note)}",
-            "#v(2mm)",
-            f"#grid(columns: ({left}cm, 1fr), column-gutter: 6mm, [",
-            views,
-            "], [",
-            _piece_table(garment),
-            _measures(garment),
-            "])",
-            *arms,
-            "#v(1fr)",
-            f"#align(center)[{picture(sheet.drawing, sheet.scale)}]",
-            "#v(1fr)",
-            f"#{words(_KEY + _BAND_KEY * bool(draft.adornment.bands), size=9)}",
-            "#pagebreak(weak: true)",
-        ]
-    )
+def _shares(made: Measured, sheets: Sequence[Sheet], early: Sequence[Block]) -> bool:
+    """Whether the pieces are on the first page."""
+    free = made.room - made.front.high - made.key.high - stacked(early)
+    return len(sheets) == 1 and sheets[0].height <= free
 
 
-_KEY = (
-    "Full line: cut here. Dashed: sew here. Dash and dot: fold. Arrow: along the selvedge. A short bar across the"
-    " allowance: mark it; there one seam ends and the next begins. The figures beside the marks count from the"
-    " cut hem or cuff; those along a top edge from its left corner."
-)
+def _first_pages(made: Measured, sheets: Sequence[Sheet], early: Sequence[Block]) -> list[str]:
+    """All up to the lays; ``early``: what of the rest goes on the first page."""
+    front = [made.setting, made.front.text, *_texts(early)]
+    centred = [f"#v(1fr)\n#align(center)[{picture(sheet.drawing, sheet.scale)}]\n#v(1fr)" for sheet in sheets]
+    if _shares(made, sheets, early):
+        return [*front, *centred, made.key.text, BREAK]
+    return [*front, "#v(1fr)", made.key.text, BREAK, *(f"{each}\n{BREAK}" for each in centred)]
 
 
-def _arms(garment: Garment) -> list[str]:
-    """The field of front and back as heralds say it, and in plain words; each block a line or two high."""
+def _smallest(made: Measured, least: float) -> float:
+    """How high the lays' cloth must be at least (cm)."""
+    return scale_for(made.lays, made.paper.room, least) * sum(part.size(part.lying)[1] for part in made.lays)
+
+
+def _drawn(made: Measured, scale: float) -> list[Drawing]:
+    return [part.draw(scale, part.lying) for part in made.lays]
+
+
+def _heights(drawings: Sequence[Drawing], scale: float) -> list[float]:
     out = []
-    rows = arms_of(garment.draft)
-    for faces, blazon, plain in rows:
-        where = "" if len(rows) == 1 else f"{faces[:1].upper()}{faces[1:]}: "
-        out.append(f"#block(above: 1.6mm, {words(where + blazon, bold=True)} + {words('. ' + plain + '.', size=9)})")
-    if key := hatching_key(garment.draft):
-        out.append(f"#block(above: 1.6mm, {words('In the drawing, ' + key + '.', size=9)})")
+    for drawing in drawings:
+        _, y0, _, y1 = drawing_bounds(drawing, scale)
+        out.append((y1 - y0) * scale)
     return out
 
 
-_BAND_KEY = " Dotted: where the edge of a band will lie."
+def _fitting(made: Measured, free: float, least: float) -> tuple[list[Drawing], float] | None:
+    """The lays at the largest scale at which all of them together are ``free`` cm high at most, and that scale."""
+    scale, smallest = (scale_for(made.lays, made.paper.room, tall) for tall in (HIGHEST, least))
+    cloth = sum(part.size(part.lying)[1] for part in made.lays)
+    while scale >= smallest - 1e-9:
+        drawings = _drawn(made, scale)
+        high = sum(_heights(drawings, scale))
+        if high <= free:
+            return drawings, scale
+        scale = min(0.99 * scale, (free - (high - cloth * scale)) / cloth)
+    return None
 
 
-def _views(garment: Garment, width: float, height: float) -> tuple[str, float]:
-    """Front and back beside each other at one scale, with captions; and their height (cm)."""
-    drawings = [garment_view(garment.draft, face) for face in ("front", "back")]
-    boxes = [drawing_bounds(drawing, 1.0) for drawing in drawings]
-    scale = min(width * 0.48 / max(b[2] - b[0] for b in boxes), height / max(b[3] - b[1] for b in boxes))
-    cells = [f"[{picture(drawing, scale)}]" for drawing in drawings]
-    captions = [f"align(center, {words(text)})" for text in view_names(garment.draft)]
-    grid = f"#grid(columns: (1fr, 1fr), align: center, row-gutter: 1.5mm, {', '.join(cells)}, {', '.join(captions)})"
-    return grid, scale * max(b[3] - b[1] for b in boxes)
+def _on_more_pages(made: Measured, before: Sequence[Block]) -> tuple[list[Drawing], float, bool]:
+    """The lays as large as lets the card end on as few pages as it can, their scale, and whether its end begins one."""
+    scales = [scale_for(made.lays, made.paper.room, tall) for tall in TALL]
+    largest = _drawn(made, scales[0])
+    beside = [
+        high - part.size(part.lying)[1] * scales[0]
+        for part, high in zip(made.lays, _heights(largest, scales[0]), strict=True)
+    ]
+    after = {scale: _after_lays(made, scale, beside, stacked(before)) for scale in scales}
+    end = stacked(made.end)
+    scale = min(scales, key=lambda each: (ceil(_flowed(after[each], end, made.room) / made.room), -each))
+    drawings = largest if scale == scales[0] else _drawn(made, scale)
+    return drawings, scale, made.room - after[scale] % made.room < end <= made.room
 
 
-def _piece_table(garment: Garment) -> str:
-    unit, key = garment.wearer.unit, numbers(garment.draft.pieces)
-    rows = []
-    for piece in garment.draft.pieces:
-        size, where = extent(piece), places(garment.draft, piece)
-        where = "" if piece.name.startswith(where.replace(" ", "-")) else where
-        wide = max(x for x, _ in piece.cut) - min(x for x, _ in piece.cut)
-        rows.append(
-            [
-                words(str(key[piece.id]), bold=True),
-                words(f"{piece.name}: {where}" if where else piece.name),
-                words(cut_how(garment.draft, piece).removeprefix("cut ")),
-                words(f"{format_length(wide, unit, mark=False)} × {format_length(size.height, unit, mark=False)}"),
-            ]
-        )
-    return table(["auto", "1fr", "auto", "auto"], ["no.", "piece", "cut", "width × length"], rows, 9.5)
+def _after_lays(made: Measured, scale: float, beside: Sequence[float], at: float) -> float:
+    """Where lays that begin at ``at`` end (cm from the top of their first page).
+
+    ``beside``: what stands above and below each of them in its picture.
+    """
+    for part, (above, below), air in zip(made.lays, made.around, beside, strict=True):
+        whole = ABOVE + above.high + 2 * FLOW + part.size(part.lying)[1] * scale + air
+        left = made.room - at % made.room
+        at += whole if whole <= left else left + whole
+        at = _flowed(at, ABOVE + below.high, made.room)
+    return at
 
 
-def _measures(garment: Garment) -> str:
-    out = []
-    for label, text in (("Measured: ", measured(garment)), ("Estimated: ", estimated(garment))):
-        if text:
-            out.append(f"#block(above: 2mm, {words(label, size=9, bold=True)} + {words(text + '.', size=9)})")
-    if these := measure_these(garment):
-        decide = "it decides" if len(these) == 1 else "they decide"
-        text = f"Measure before cutting: {' and '.join(these)}; {decide} whether the neck passes the head."
-        out.append(f"#block(above: 2mm, stroke: 0.8pt, inset: 3pt, {words(text, bold=True)})")
-    return "\n".join(out)
+def _flowed(at: float, high: float, room: float) -> float:
+    """Where a table that begins at ``at`` ends; wherever a page ends it leaves something free."""
+    return at + high + ROW * ((at % room + high) // room)
 
 
-def _sewing(garment: Garment, size: float) -> str:
-    if not garment.steps:
-        return ""
-    unit = garment.wearer.unit
-    hours = hours_said(totals(garment.steps).hours, garment.choices.sewing)
-    rows = [[words(str(s.n), bold=True), words(say.step(s, garment.draft, unit))] for s in garment.steps]
-    return heading(f"Sewing order ({hours})") + "\n" + table(["auto", "1fr"], [], rows, size)
+def _lays(made: Measured, drawings: Sequence[Drawing], scale: float) -> list[str]:
+    return [
+        "\n".join([part.above, f"#align(center)[{picture(drawing, scale)}]", part.below])
+        for part, drawing in zip(made.lays, drawings, strict=True)
+    ]
 
 
-def _findings(garment: Garment, size: float) -> str:
-    unit = garment.wearer.unit
-    order = ("will not work", "look again")
-    found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
-    sound = sum(1 for f in garment.proof.findings if f.outcome == "sound")
-    lasting = [f for f in garment.proof.findings if f.code == "lasts" and f.outcome == "sound"]
-    out = [heading(f"Checks ({sound} of {len(garment.proof.findings)} sound)")]
-    rows = []
-    for f in found:
-        mend = say.mend(f, unit)
-        rows.append([words(f.outcome, bold=True), words(say.why(f, unit) + (f" To mend: {mend}" if mend else ""))])
-    rows += [[words("good to know", bold=True), words(say.why(f, unit))] for f in lasting]
-    if rows:
-        out.append(table(["auto", "1fr"], [], rows, size))
-    if garment.cautions:
-        out.append(heading("Take care"))
-        out += [f"#block(above: 1.6mm, {words('– ' + say.caution(c, unit), size=size)})" for c in garment.cautions]
-    return "\n".join(out)
+def _large(garment: Garment) -> str:
+    """Everything below each other; the pieces and every lay as large as a page allows."""
+    made = measured(garment, LARGE)
+    many = LARGE.enlarged
+    wide, high = made.paper.room / many, made.room / many
+    sheets = pieces_sheets(garment.draft, garment.wearer.unit, wide, 0.0, high - AIR, large=True)
+    out = [made.setting, made.front.text, made.key.text, made.buying.text, BREAK]
+    out += [
+        f"#v(1fr)\n#align(center)[{picture(each.drawing, each.scale, enlarged=many)}]\n#v(1fr)\n{BREAK}"
+        for each in sheets
+    ]
+    for part, (above, _) in zip(made.lays, made.around, strict=True):
+        room = (made.room - above.high - 2 * FLOW - AIR) / many
+        drawing, scale = _on_a_page(part.fit_for(wide, room), wide, room)
+        out += [BREAK, part.above, f"#align(center)[{picture(drawing, scale, enlarged=many)}]", part.below]
+    return _text([*out, *_texts(made.end)])
+
+
+def _on_a_page(part: LayPart, width: float, height: float) -> tuple[Drawing, float]:
+    """The lay, lying or upright, as large as the page allows."""
+    found = []
+    for lying in (True, False):
+        across, up = part.size(lying)
+        scale = min(width / across, height / up)
+        while True:
+            drawing = part.draw(scale, lying)
+            x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+            over = max((x1 - x0) * scale / width, (y1 - y0) * scale / height)
+            if over <= 1.0:
+                break
+            beside, above = (x1 - x0 - across) * scale, (y1 - y0 - up) * scale
+            scale = min(
+                0.98 * scale, max((width - beside) / across, 0.1 * scale), max((height - above) / up, 0.1 * scale)
+            )
+        found.append((drawing, scale))
+    return max(found, key=lambda each: each[1])

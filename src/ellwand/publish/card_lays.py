@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+import itertools
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ellwand.depict.chalk import ChalkRow, chalk_rows
+from ellwand.depict.lay_lengths import BETWEEN, cuts_for, in_lengths, lengths_for
 from ellwand.depict.lay_sheet import laid_size
 from ellwand.depict.laying import lay_drawing
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.tearing import block_chalk, tear_drawing, tear_rows
 from ellwand.depict.words.lays import how_it_lies, how_short, lay_name, measured_from
+from ellwand.model.drawing import Drawing
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.piece import Piece
 from ellwand.model.tearing import TearPlan
-from ellwand.publish.paper import Paper
-from ellwand.publish.typst_text import picture, table, words
+from ellwand.publish.card_type import CardType, heading
+from ellwand.publish.typst_text import table, words
 from ellwand.units import Unit, format_length
 
 MARGINS: Final = 2.7
@@ -25,47 +29,79 @@ LARGEST: Final = 0.1
 """A lay's largest scale: one to ten."""
 
 
-def lays(garment: Garment, paper: Paper, tall: float) -> str:
-    """What to buy, and the lays at one scale, each up to ``tall`` cm high on paper."""
-    scale = min((_scale(lay, paper, tall) for lay in garment.lays), default=LARGEST)
+@dataclass(frozen=True, slots=True)
+class LayPart:
+    """One lay's part of the card: what stands above its picture, the picture, and what stands below.
+
+    ``whole``: the picture for a scale (paper cm per cm), lying or upright; lying it is cut up at ``cuts``.
+    """
+
+    lay: Lay
+    pieces: tuple[Piece, ...]
+    above: str
+    below: str
+    whole: Callable[[float, bool], Drawing]
+    cuts: tuple[float, ...] = ()
+
+    @property
+    def lengths(self) -> int:
+        """In how many lengths it is shown."""
+        return len(self.cuts) + 1
+
+    @property
+    def lying(self) -> bool:
+        """Whether it is longer than wide, so that it goes across the page."""
+        width, length = laid_size(self.lay)
+        return length > width
+
+    def size(self, lying: bool) -> tuple[float, float]:
+        """How wide and how high what lies on the table is on the page (cm of cloth)."""
+        width, length = laid_size(self.lay)
+        longest = max(b - a for a, b in itertools.pairwise((0.0, *self.cuts, length)))
+        return (longest, width * self.lengths) if lying else (width, length)
+
+    def draw(self, scale: float, lying: bool) -> Drawing:
+        """The picture for a scale (paper cm per cm)."""
+        drawn = self.whole(scale, lying)
+        return in_lengths(drawn, self.lay, self.pieces, self.cuts if lying else (), scale)
+
+    def fit_for(self, width: float, height: float) -> LayPart:
+        """The same in as many lengths as make it largest there (cm on paper)."""
+        count = lengths_for(self.lay, width - MARGINS, height)
+        return replace(self, cuts=cuts_for(self.lay, self.pieces, count))
+
+
+def lay_parts(garment: Garment, sizes: CardType) -> tuple[LayPart, ...]:
+    """Every lay's part, in order."""
     torn = {plan.lay: plan for plan in garment.tears}
-    return "\n".join(
-        [
-            _buying(garment),
-            *(
-                _torn_section(garment, torn[lay], scale) if lay in torn else _lay_section(garment, lay, scale)
-                for lay in garment.lays
-            ),
-        ]
+    return tuple(
+        _torn_part(garment, torn[lay], sizes) if lay in torn else _chalked_part(garment, lay, sizes)
+        for lay in garment.lays
     )
 
 
-def heading(text: str) -> str:
-    """A heading of the card."""
-    return f"#block(above: 4mm, below: 2mm, sticky: true, {words(text, size=12.5, bold=True)})"
-
-
-def _buying(garment: Garment) -> str:
+def buying(garment: Garment, sizes: CardType) -> str:
+    """What to buy."""
     buy = " ".join(
         f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text)} + h(0.9em) +"
         for what, text in shopping_rows(garment)
     )
-    return f"{heading('To buy')}\n#par({buy} [])"
+    return f"{heading('To buy', sizes)}\n#par({buy} [])"
 
 
-def _scale(lay: Lay, paper: Paper, most: float) -> float:
-    """Paper cm per cm, so that the lay is as wide as the page or ``most`` cm high, upright a quarter more."""
-    width, length = laid_size(lay)
-    across, up, high = (length, width, most) if length > width else (width, length, 1.25 * most)
-    return min((paper.room - MARGINS) / across, high / up, LARGEST)
+def scale_for(parts: Sequence[LayPart], room: float, most: float) -> float:
+    """One scale for all lays: each at most as wide as the ``room`` and ``most`` cm high, upright a quarter more."""
+    scales = [LARGEST]
+    for part in parts:
+        across, up = part.size(part.lying)
+        high = most - BETWEEN * (part.lengths - 1) if part.lying else 1.25 * most
+        scales.append(min((room - MARGINS) / across, high / up))
+    return min(scales)
 
 
-def _lay_section(garment: Garment, lay: Lay, scale: float) -> str:
-    unit = garment.wearer.unit
-    width, length = laid_size(lay)
-    lying = length > width
+def _chalked_part(garment: Garment, lay: Lay, sizes: CardType) -> LayPart:
+    unit, pieces = garment.wearer.unit, garment.draft.pieces
     cloth = next(each for each in garment.cloths if each.name == lay.cloth)
-    drawing = lay_drawing(lay, garment.draft.pieces, unit, cloth=cloth, scale=scale, lying=lying)
     along, aside = measured_from(lay)
     intro = " ".join(
         said
@@ -79,32 +115,32 @@ def _lay_section(garment: Garment, lay: Lay, scale: float) -> str:
     name = lay_name(lay, garment.lays)
     several = len(garment.lays) > 1
     chalk = _CHALK.format(along=along, across=aside)
-    return "\n".join(
-        [
-            heading(f"{name[0].upper()}{name[1:]}"),
-            f"#block(sticky: true, {words(intro)})",
-            f"#align(center)[{picture(drawing, scale)}]",
-            heading(f"Chalk list: {name}" if several else "Chalk list"),
-            f"#block(sticky: true, {words(chalk)})",
-            _chalk_table(garment, lay),
-        ]
-    )
+    above = [heading(f"{name[0].upper()}{name[1:]}", sizes), f"#block(sticky: true, {words(intro)})"]
+    below = [
+        heading(f"Chalk list: {name}" if several else "Chalk list", sizes),
+        f"#block(sticky: true, {words(chalk)})",
+        _chalk_table(garment, lay, sizes),
+    ]
+
+    def draw(scale: float, lying: bool) -> Drawing:
+        return lay_drawing(lay, pieces, unit, cloth=cloth, scale=scale, lying=lying)
+
+    return LayPart(lay, pieces, "\n".join(above), "\n".join(below), draw)
 
 
-def _torn_section(garment: Garment, plan: TearPlan, scale: float) -> str:
+def _torn_part(garment: Garment, plan: TearPlan, sizes: CardType) -> LayPart:
     """A cloth that is torn: its tears drawn and told, then what is chalked in the blocks, piece by piece."""
     unit, pieces = garment.wearer.unit, garment.draft.pieces
-    width, length = laid_size(plan.lay)
     cloth = next(each for each in garment.cloths if each.name == plan.lay.cloth)
-    drawing = tear_drawing(plan, pieces, unit, cloth=cloth, scale=scale, lying=length > width)
     name = lay_name(plan.lay, garment.lays)
     tears = [[words(str(row.n)), words(row.words)] for row in tear_rows(plan, unit)]
-    out = [
-        heading(f"{name[0].upper()}{name[1:]}"),
+    above = [
+        heading(f"{name[0].upper()}{name[1:]}", sizes),
         f"#block(sticky: true, {words(f'{how_it_lies(plan.lay, unit)} {how_short(plan.lay, unit)}')})",
-        f"#align(center)[{picture(drawing, scale)}]",
-        heading("Tear in this order"),
-        table(["auto", "1fr"], ["", "tear"], tears, 9),
+    ]
+    below = [
+        heading("Tear in this order", sizes),
+        table(["auto", "1fr"], ["", "tear"], tears, sizes.rows, air=sizes.air),
     ]
     blocks = block_chalk(plan, pieces, unit)
     if blocks:
@@ -113,12 +149,16 @@ def _torn_section(garment: Garment, plan: TearPlan, scale: float) -> str:
             for block, rows in blocks
             for row in _by_step([replace(row, note="" if row.what == "corner" else row.note) for row in rows])
         ]
-        out += [
-            heading("Then chalk and cut in the torn blocks"),
+        below += [
+            heading("Then chalk and cut in the torn blocks", sizes),
             f"#block(sticky: true, {words(_IN_BLOCKS)})",
-            table(["auto", "auto", "1fr"], ["block", "piece", "chalk at"], cells, 9),
+            table(["auto", "auto", "1fr"], ["block", "piece", "chalk at"], cells, sizes.rows, air=sizes.air),
         ]
-    return "\n".join(out)
+
+    def draw(scale: float, lying: bool) -> Drawing:
+        return tear_drawing(plan, pieces, unit, cloth=cloth, scale=scale, lying=lying)
+
+    return LayPart(plan.lay, pieces, "\n".join(above), "\n".join(below), draw)
 
 
 def _by_step(rows: Sequence[ChalkRow]) -> list[list[ChalkRow]]:
@@ -139,7 +179,7 @@ _CHALK = (
 )
 
 
-def _chalk_table(garment: Garment, lay: Lay) -> str:
+def _chalk_table(garment: Garment, lay: Lay, sizes: CardType) -> str:
     unit = garment.wearer.unit
     cells = []
     for rows in _by_step(chalk_rows(lay, garment.draft.pieces, unit)):
@@ -148,7 +188,7 @@ def _chalk_table(garment: Garment, lay: Lay) -> str:
         cells.append(
             [words(str(first.step)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))]
         )
-    return table(["auto", "auto", "auto", "1fr"], ["", "no.", "piece", "chalk at"], cells, 9)
+    return table(["auto", "auto", "auto", "1fr"], ["", "no.", "piece", "chalk at"], cells, sizes.rows, air=sizes.air)
 
 
 def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:

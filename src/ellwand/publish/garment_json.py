@@ -11,6 +11,7 @@ from ellwand.depict import words
 from ellwand.depict.shopping import bill, purchases
 from ellwand.depict.words.blazon import arms
 from ellwand.geometry.lines import Line
+from ellwand.language import SOURCE, speaking
 from ellwand.model.choices import Choices
 from ellwand.model.draft import EdgeRef, Part, Seam
 from ellwand.model.finding import Finding
@@ -36,8 +37,9 @@ class Stitched:
 
 
 def garment_json(garment: Garment) -> str:
-    """The document as text, the same for the same garment."""
-    return json.dumps(document(garment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    """The document as text, the same for the same garment: in English whatever is spoken, for it is data."""
+    with speaking(SOURCE):
+        return json.dumps(document(garment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 
 def _shopping(garment: Garment) -> list[dict[str, Any]]:

@@ -11,8 +11,11 @@ from ellwand.depict.step_view import section, step_drawing
 from ellwand.depict.step_view.legend import legend
 from ellwand.depict.stitches import HEAD, stitch_rows
 from ellwand.depict.words.pace import hours_said, whose_pace
-from ellwand.depict.words.step_asking import FINISH
+from ellwand.depict.words.step_asking import FINISH_NAMES, finishing
+from ellwand.depict.words.step_names import step_named
+from ellwand.language import _
 from ellwand.model.garment import Garment
+from ellwand.model.names import named
 from ellwand.model.step import Step
 from ellwand.publish.letters import cut_short
 from ellwand.publish.paper import Paper, paper_for
@@ -37,20 +40,25 @@ def sewing_pdf(garment: Garment) -> bytes:
 
 
 def _title(garment: Garment) -> str:
-    name, style = (cut_short(text, LONGEST_NAME) for text in (garment.wearer.name, garment.title))
+    name, style = (cut_short(text, LONGEST_NAME) for text in (garment.wearer.name, named(garment.title)))
     style = style[:1].upper() + style[1:]
-    return f"{style} for {name}" if name else style
+    return _("{garment} for {name}", garment=style, name=name) if name else style
+
+
+def _order(title: str) -> str:
+    return _("Sewing order: {garment}", garment=title)
 
 
 def _setting(garment: Garment, paper: Paper) -> str:
-    title = _title(garment)
+    title, order = _title(garment), _("Sewing order")
+    pages = _("{page} of {pages}", page="#counter(page).display()", pages="#counter(page).final().first()")
     return "\n".join(
         [
-            f"#set document(title: {quoted(f'Sewing order: {title}')}, date: none)",
+            f"#set document(title: {quoted(_order(title))}, date: none)",
             f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: (x: {paper.margin}cm, top: 1.9cm,"
             f" bottom: 1.6cm), header-ascent: 4mm, footer-descent: 4mm, header: text(size: 9pt, grid(columns:"
-            f" (1fr, auto), {words(title)}, {words('Sewing order')})), footer: context align(right, text(size: 9pt,"
-            " [#counter(page).display() of #counter(page).final().first()])))",
+            f" (1fr, auto), {words(title)}, {words(order)})), footer: context align(right, text(size: 9pt,"
+            f" [{pages}])))",
             f'#set text(font: "{FONT}", size: {FACTS}pt, hyphenate: false)',
             "#set par(leading: 0.5em, spacing: 0.7em)",
             "#set table(align: left + top)",
@@ -63,15 +71,16 @@ def _head(garment: Garment, paper: Paper) -> str:
     """Title, how long it takes, how a seam is finished, what the signs mean, and the pieces by their numbers."""
     sewing = garment.choices.sewing
     hours = hours_said(totals(garment.steps).hours, sewing)
-    line = f"{len(garment.steps)} steps, {hours}. Pieces are numbered as on the cut card."
+    line = _("{count} steps, {hours}. Pieces are numbered as on the cut card.", count=len(garment.steps), hours=hours)
     signs = legend()
+    seams = _("Seams: {finish}. {how}", finish=_(FINISH_NAMES[sewing.finish]), how=finishing(sewing.finish))
     finish = (
         f"grid(columns: (3.6cm, 1fr), column-gutter: 4mm, align: horizon, [{picture(section(sewing.finish), 1.15)}],"
-        f" {words(f'Seams: {sewing.finish}. {FINISH[sewing.finish]}', size=FACTS + 1)})"
+        f" {words(seams, size=FACTS + 1)})"
     )
     return "\n".join(
         [
-            f"#block(below: 2mm, {words(f'Sewing order: {_title(garment)}', size=19, bold=True)})",
+            f"#block(below: 2mm, {words(_order(_title(garment)), size=19, bold=True)})",
             f"#block(below: 3mm, {words(line, size=11)})",
             f"#{finish}",
             "#v(2mm)",
@@ -84,9 +93,10 @@ def _head(garment: Garment, paper: Paper) -> str:
 def _pieces(garment: Garment) -> str:
     key = numbers(garment.draft.pieces)
     said = "; ".join(
-        f"{key[piece.id]} {piece.name} ({cut_how(garment.draft, piece)})" for piece in garment.draft.pieces
+        f"{key[piece.id]} {named(piece.name)} ({cut_how(garment.draft, piece)})" for piece in garment.draft.pieces
     )
-    return f"block(above: 3mm, below: 4mm, {words('Pieces: ', bold=True)} + {words(said + '.')})"
+    head = f"{_('Pieces')}: "
+    return f"block(above: 3mm, below: 4mm, {words(head, bold=True)} + {words(said + '.')})"
 
 
 def _step(garment: Garment, step: Step) -> str:
@@ -94,14 +104,15 @@ def _step(garment: Garment, step: Step) -> str:
     unit, draft = garment.wearer.unit, garment.draft
     drawing = step_drawing(step, draft, unit, garment.steps)
     rows = ", ".join(
-        f"{words(name, size=FACTS)}, {words(text, size=FACTS)}" for name, text in step_facts(step, draft, unit)
+        f"{words(name, size=FACTS, italic=True)}, {words(text, size=FACTS)}"
+        for name, text in step_facts(step, draft, unit)
     )
-    facts = f"table(columns: (auto, 1fr), stroke: none, inset: (x: 0pt, y: 1.3pt), column-gutter: 3mm, {rows})"
+    facts = f"table(columns: (1.5cm, 1fr), stroke: none, inset: (x: 0pt, y: 2pt), column-gutter: 1mm, {rows})"
     said = f"block(below: 2.5mm, {words(say.step(step, draft, unit), size=SAID)})"
-    title = f"block(below: 2mm, {words(f'{step.n}  {step.code[:1].upper()}{step.code[1:]}', size=15, bold=True)})"
+    title = f"block(below: 2mm, {words(f'{step.n}  {step_named(step.code)}', size=15, bold=True)})"
     right = f"{{{title}; {said}; {facts if rows else 'none'}}}"
     return (
-        "#block(breakable: false, width: 100%, above: 0mm, below: 0mm, inset: (y: 3mm), stroke: (top: 0.6pt),"
+        "#block(breakable: false, width: 100%, above: 0mm, below: 0mm, inset: (y: 2.5mm), stroke: (top: 0.6pt),"
         f" grid(columns: ({PICTURE}cm, 1fr), column-gutter: 5mm, align: top, [{picture(drawing, 1.0)}], {right}))"
     )
 
@@ -110,7 +121,7 @@ def _stitches(garment: Garment) -> str:
     rows = [[words(cell) for cell in row] for row in stitch_rows(garment)]
     if not rows:
         return ""
-    title = f"block(above: 4mm, below: 2mm, {words('Stitches', size=13, bold=True)})"
+    title = f"block(above: 4mm, below: 2mm, {words(_('Stitches'), size=13, bold=True)})"
     body = table(["auto"] * len(HEAD), HEAD, rows, FACTS)
     note = f"block(above: 2mm, {words(whose_pace(garment.choices.sewing))})"
     return f"#block(breakable: false, width: 100%, [#{title}\n{body}\n#{note}])"
@@ -121,4 +132,4 @@ def _cautions(garment: Garment) -> str:
         return ""
     unit = garment.wearer.unit
     said = [f"#block(above: 1.6mm, {words('– ' + say.caution(each, unit))})" for each in garment.cautions]
-    return f"#block(above: 4mm, below: 2mm, {words('Take care', size=13, bold=True)})\n" + "\n".join(said)
+    return f"#block(above: 4mm, below: 2mm, {words(_('Take care'), size=13, bold=True)})\n" + "\n".join(said)

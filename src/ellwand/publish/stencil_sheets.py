@@ -10,8 +10,11 @@ from ellwand.depict.lettering import shortened
 from ellwand.depict.pattern.fullsize import FullSize
 from ellwand.depict.stencil_view import RING, Tool, card_of, test_lines, tool_sheet, tools
 from ellwand.depict.words.painting import sheet_notes
+from ellwand.depict.words.repeats import motif_named
 from ellwand.geometry.lines import Line, Point, bounds
+from ellwand.language import _
 from ellwand.model.garment import Garment
+from ellwand.model.names import named
 from ellwand.model.stencil import Stencil
 from ellwand.publish.pattern.binding import bound
 from ellwand.publish.pattern.map_page import JOIN
@@ -38,7 +41,7 @@ def sheets_pdf(pieces: Sequence[FullSize], title: str, paper: PaperName = "A4", 
     room = (sheet.room, sheet.height - 2 * sheet.margin)
     layout = on_sheets((test_lines(title, notes), *pieces), room)
     if layout.joins:
-        layout = on_sheets((test_lines(title, (*notes, JOIN)), *pieces), room)
+        layout = on_sheets((test_lines(title, (*notes, _(JOIN))), *pieces), room)
     return bound(layout, title)
 
 
@@ -59,12 +62,13 @@ def _svg(tool: Tool, made: Stencil) -> str:
         return f'<path d="M{" L".join(map(at, line))}Z"/>'
 
     wide, high = 10 * (x1 - x0), 10 * (y1 - y0)
+    title = _("{motif}: stencil", motif=motif_named(tool.motif.name))
     spots = [at(mark).split() for mark in made.marks]
     return "\n".join(
         [
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:.3f}mm" height="{high:.3f}mm"'
             f' viewBox="0 0 {wide:.3f} {high:.3f}" fill="none" stroke="#000" stroke-width="0.1">',
-            f"<title>{escape(clean(f'{tool.number} {tool.motif.name}: stencil'))}</title>",
+            f"<title>{escape(clean(f'{tool.number} {title}'))}</title>",
             '<g id="windows">',
             *map(path, made.windows),
             '</g><g id="marks">',
@@ -79,6 +83,8 @@ def _svg(tool: Tool, made: Stencil) -> str:
 
 def _title(garment: Garment) -> str:
     name = shortened(garment.wearer.name, LONGEST_NAME)
-    style = shortened(garment.title, LONGEST_NAME)
+    style = shortened(named(garment.title), LONGEST_NAME)
     what = f"{style[:1].upper()}{style[1:]}"
-    return f"{what} for {name}: stencils and transfers" if name else f"{what}: stencils and transfers"
+    if name:
+        return _("{garment} for {name}: stencils and transfers", garment=what, name=name)
+    return _("{garment}: stencils and transfers", garment=what)

@@ -16,8 +16,8 @@ MARGIN = 4.0
 Place = Callable[[Point], Point]
 
 
-def svg(drawing: Drawing, scale: float, title: str = "") -> str:
-    """The drawing at ``scale`` (paper cm per drawing cm) as a whole SVG document."""
+def svg(drawing: Drawing, scale: float, title: str = "", *, told: str = "") -> str:
+    """The drawing at ``scale`` (paper cm per drawing cm) as a whole SVG document; ``told``: what it shows, in words."""
     x0, y0, x1, y1 = drawing_bounds(drawing, scale)
     width, height = (x1 - x0) * scale * 10 + 2 * MARGIN, (y1 - y0) * scale * 10 + 2 * MARGIN
 
@@ -26,11 +26,14 @@ def svg(drawing: Drawing, scale: float, title: str = "") -> str:
 
     body = [svg_stroke(each, to_paper) for each in drawing.strokes]
     body += [svg_label(each, to_paper) for each in drawing.labels]
+    role = ' role="img"' if told else ""
     return "\n".join(
         [
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}mm" height="{height:.2f}mm"'
-            f' viewBox="0 0 {width:.2f} {height:.2f}" font-family="Source Sans Pro, Helvetica, Arial, sans-serif">',
+            f' viewBox="0 0 {width:.2f} {height:.2f}"{role}'
+            ' font-family="Source Sans Pro, Helvetica, Arial, sans-serif">',
             f"<title>{escape(clean(title))}</title>",
+            *([f"<desc>{escape(clean(told))}</desc>"] if told else []),
             f'<rect width="{width:.2f}" height="{height:.2f}" fill="#fff"/>',
             *body,
             "</svg>",

@@ -51,10 +51,13 @@ def words(text: str, *, size: float | None = None, bold: bool = False, italic: b
     return f"text({style}{quoted(spelled(text))})"
 
 
-def table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]], size: float = 9.0) -> str:
-    """A ruled table; cells are Typst expressions, ``columns`` Typst widths."""
+def table(
+    columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]], size: float = 9.0, *, air: float = 2.4
+) -> str:
+    """A ruled table; cells are Typst expressions, ``columns`` Typst widths; ``air`` above and below a row (points)."""
     out = [
-        f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none, inset: (x: 2.5pt, y: 2.4pt),"
+        f"#text(size: {size:g}pt, table(columns: ({', '.join(columns)},), stroke: none,"
+        f" inset: (x: 2.5pt, y: {air:g}pt),"
     ]
     if head:
         out.append("table.header(" + ", ".join(f'text(weight: "bold", {quoted(h)})' for h in head) + "),")
@@ -65,16 +68,20 @@ def table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[s
     return "\n".join(out)
 
 
-def picture(drawing: Drawing, scale: float) -> str:
-    """A drawing as a box of native shapes and text, exact at ``scale`` (paper cm per drawing cm)."""
+def picture(drawing: Drawing, scale: float, *, enlarged: float = 1.0) -> str:
+    """A drawing as a box of native shapes and text, exact at ``scale`` (paper cm per drawing cm).
+
+    ``enlarged``: all of it, lettering and lines too, so many times as large again.
+    """
     x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+    mm = 10 * scale * enlarged
 
     def at(point: Point) -> tuple[str, str]:
-        return f"{(point[0] - x0) * scale * 10:.4f}mm", f"{(y1 - point[1]) * scale * 10:.4f}mm"
+        return f"{(point[0] - x0) * mm:.4f}mm", f"{(y1 - point[1]) * mm:.4f}mm"
 
-    out = [f"#box(width: {(x1 - x0) * scale * 10:.4f}mm, height: {(y1 - y0) * scale * 10:.4f}mm)["]
-    out += [_shape(stroke, at) for stroke in drawing.strokes]
-    out += [_letters(label, at) for label in drawing.labels]
+    out = [f"#box(width: {(x1 - x0) * mm:.4f}mm, height: {(y1 - y0) * mm:.4f}mm)["]
+    out += [_shape(stroke, at, enlarged) for stroke in drawing.strokes]
+    out += [_letters(label, at, enlarged) for label in drawing.labels]
     out.append("]")
     return "\n".join(out)
 
@@ -82,11 +89,11 @@ def picture(drawing: Drawing, scale: float) -> str:
 Place = Callable[[Point], tuple[str, str]]
 
 
-def _shape(stroke: Stroke, place: Place) -> str:
+def _shape(stroke: Stroke, place: Place, enlarged: float) -> str:
     pen = PENS[stroke.role]
-    dash = f", dash: ({', '.join(f'{n}pt' for n in pen.dash)})" if pen.dash else ""
+    dash = f", dash: ({', '.join(f'{n * enlarged:g}pt' for n in pen.dash)})" if pen.dash else ""
     colour = f'rgb("{pen.colour}")' if pen.colour else ""
-    style = f'(paint: {colour or f"luma({pen.grey})"}, thickness: {pen.width}pt, join: "round"{dash})'
+    style = f'(paint: {colour or f"luma({pen.grey})"}, thickness: {pen.width * enlarged:g}pt, join: "round"{dash})'
     fill = colour or (f"luma({pen.fill})" if stroke.closed and pen.fill is not None else "none")
     parts = []
     for line in (stroke.points, *stroke.holes):
@@ -98,10 +105,10 @@ def _shape(stroke: Stroke, place: Place) -> str:
     return f'#place(top + left, curve(fill: {fill}, fill-rule: "even-odd", stroke: {style}, ' + ", ".join(parts) + "))"
 
 
-def _letters(label: Label, place: Place) -> str:
+def _letters(label: Label, place: Place, enlarged: float) -> str:
     x, y = place(label.at)
     face = FACES[label.role]
-    body = words(label.text, size=label.size, bold=face.bold, italic=face.italic)
+    body = words(label.text, size=label.size * enlarged, bold=face.bold, italic=face.italic)
     if face.halo:
         body = f"halo({body})"
     side = {"start": "left", "middle": "center", "end": "right"}[label.anchor]
@@ -113,6 +120,19 @@ def compile_pdf(source: str, *, tags: bool = True) -> bytes:
     import typst
 
     return typst.compile(source.encode(), format="pdf", font_paths=_fonts(), timestamp=0, pdf_tags=tags)
+
+
+def heights(setting: str, blocks: Sequence[str], width: float) -> list[float]:
+    """How high (cm) each of the blocks of content is, set ``width`` cm wide; all are measured in one run."""
+    import json
+
+    import typst
+
+    several = "".join(f"[{block}\n], " for block in blocks)
+    run = f"#context [#metadata(({several}).map(each => measure(width: {width}cm, each).height / 1cm)) <heights>]"
+    source = f"{setting}\n{run}"
+    found = typst.query(source.encode(), "<heights>", field="value", one=True, font_paths=_fonts())
+    return [float(each) for each in json.loads(found)]
 
 
 def page_count(source: str) -> int:

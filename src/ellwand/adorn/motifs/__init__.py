@@ -11,6 +11,7 @@ from ellwand.adorn.motifs import leaves, plain
 from ellwand.adorn.motifs.shapes import Shape, rings_of
 from ellwand.errors import BadInput
 from ellwand.geometry.lines import Line
+from ellwand.language import _
 from ellwand.model.motif import Motif, motif_of
 
 __all__ = ["OWN", "Own", "corner_for", "motif"]
@@ -54,7 +55,9 @@ def motif(name: str, size: float) -> Motif:
     Raises BadInput for a name that is none of them.
     """
     if name not in OWN:
-        raise BadInput("", f"{name!r} is none of our motifs", f"choose one of {', '.join(OWN)}")
+        raise BadInput(
+            "", _("{name!r} is none of our motifs", name=name), _("choose one of {names}", names=", ".join(OWN))
+        )
     return motif_of(name, _rings(name), size)
 
 

@@ -62,6 +62,10 @@ class SewingTable(Table):
         description="overedge takes so many times the seam's length of thread, and what goes round the edge besides;"
         " left out: 3 to 5, as handbooks differ",
     )
+    large_type: Annotated[bool, PlainValidator(yes_no)] = Field(
+        False,
+        description="the card in large type: no letter under 14 points, pieces and lays as large as the paper allows",
+    )
     timed: TimedTable | None = Field(None, description="the maker's own pace; left out: of a slow and a quick hand")
 
 

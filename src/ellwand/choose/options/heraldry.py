@@ -10,6 +10,7 @@ from ellwand.choose.fields import measure, nearest, whole, word, words
 from ellwand.choose.fields import number as a_number
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.model.heraldry import PLAIN_CHARGES, DivisionLevel, FieldPoint, Ordinary, Partition, Tincture
 from ellwand.model.motif import Motif
 from ellwand.model.repeat import MOTIFS
@@ -23,9 +24,13 @@ def charge_named(value: Any, info: ValidationInfo) -> str | Motif | None:
     if value is None or isinstance(value, Motif) or (isinstance(value, str) and value in MAY_BE_CHARGES):
         return value
     if not isinstance(value, str):
-        raise BadInput("", f"{str(value)[:40]!r} is not a charge", 'name one, as in motif = "roundel"')
+        raise BadInput(
+            "", _("{value!r} is not a charge", value=str(value)[:40]), _('name one, as in motif = "roundel"')
+        )
     raise BadInput(
-        "", f"{value[:60]!r} is none of our charges", f"{nearest(value, MAY_BE_CHARGES)}, or name an SVG file"
+        "",
+        _("{value!r} is none of our charges", value=value[:60]),
+        _("{nearest}, or name an SVG file", nearest=nearest(value, MAY_BE_CHARGES)),
     )
 
 

@@ -10,6 +10,7 @@ from pydantic import Field, PlainValidator
 from ellwand.choose.fields import measure
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.model.others import KINDS, Apron, Breeches, Cloak, Coif, Hood, Other
 
 LOW = ("knee", "mid-calf", "ankle")
@@ -140,10 +141,16 @@ def refuse_strangers(style: str, garment: Mapping[str, Any]) -> None:
     """
     for key in garment:
         if style in KINDS and key in KINDS and key != style:
-            raise BadInput(f"garment.{key}", f"this is no {key} but {style}", "leave it out")
+            raise BadInput(f"garment.{key}", _("this is no {key} but {style}", key=key, style=style), _("leave it out"))
         if style in KINDS and key not in (*COMMON, *KINDS):
             raise BadInput(
-                f"garment.{key[:60]}", f"style {style!r} has no such choice", f"leave it out; see [garment.{style}]"
+                f"garment.{key[:60]}",
+                _("style {style!r} has no such choice", style=style),
+                _("leave it out; see [garment.{style}]", style=style),
             )
         if style not in KINDS and key in KINDS:
-            raise BadInput(f"garment.{key}", f"style {style!r} is no {key}", f'choose style = "{key}", or leave it out')
+            raise BadInput(
+                f"garment.{key}",
+                _("style {style!r} is no {key}", style=style, key=key),
+                _('choose style = "{key}", or leave it out', key=key),
+            )

@@ -10,6 +10,7 @@ from pydantic import Field, PlainValidator, ValidationInfo
 from ellwand.choose.fields import measure, nearest, text, yes_no
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
+from ellwand.language import _
 from ellwand.model.choices import Span
 from ellwand.model.motif import Motif
 from ellwand.model.repeat import MOTIFS, PLACES, REPEATED_BY, RINGS, RepeatChoice
@@ -22,8 +23,12 @@ def motif_named(value: Any, info: ValidationInfo) -> str | Motif:
     if isinstance(value, Motif) or (isinstance(value, str) and value in MOTIFS):
         return value
     if not isinstance(value, str):
-        raise BadInput("", f"{str(value)[:40]!r} is not a motif", 'name one, as in motif = "roundel"')
-    raise BadInput("", f"{value[:60]!r} is none of the motifs", f"{nearest(value, MOTIFS)}, or name an SVG file")
+        raise BadInput("", _("{value!r} is not a motif", value=str(value)[:40]), _('name one, as in motif = "roundel"'))
+    raise BadInput(
+        "",
+        _("{value!r} is none of the motifs", value=value[:60]),
+        _("{nearest}, or name an SVG file", nearest=nearest(value, MOTIFS)),
+    )
 
 
 motif_named.values = ", ".join(f"`{each}`" for each in MOTIFS) + ", or an SVG file"  # type: ignore[attr-defined]
@@ -73,9 +78,10 @@ def repeat_choices(tables: Sequence[RepeatTable]) -> tuple[RepeatChoice, ...]:
     out = []
     for i, table in enumerate(tables):
         if (table.along in RINGS) != (table.height is not None):
-            problem = f"{table.along} {'needs one' if table.along in RINGS else 'has none'}"
-            mend = "give a height, as in height = 20" if table.along in RINGS else "leave it out"
-            raise BadInput(f"garment.repeats[{i + 1}].height", problem, mend)
+            where = f"garment.repeats[{i + 1}].height"
+            if table.along in RINGS:
+                raise BadInput(where, _("{along} needs one", along=table.along), _("give a height, as in height = 20"))
+            raise BadInput(where, _("{along} has none", along=table.along), _("leave it out"))
         drawn = table.motif if isinstance(table.motif, Motif) else None
         out.append(
             RepeatChoice(

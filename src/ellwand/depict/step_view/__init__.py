@@ -19,7 +19,7 @@ from ellwand.units import Unit
 __all__ = ["Layout", "laid_out", "section", "step_drawing"]
 
 WIDTH: Final = 7.4
-HEIGHT: Final = 5.8
+HEIGHT: Final = 5.5
 """A picture fits in so much paper (cm), its lettering included as a rule."""
 SECTION: Final = 2.9
 """What an edge cut across takes of the width."""

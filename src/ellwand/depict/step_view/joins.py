@@ -10,6 +10,7 @@ from typing import Final
 
 from ellwand.depict.step_view.motion import Own
 from ellwand.geometry.lines import Line, area, length
+from ellwand.language import N_
 from ellwand.model.draft import EdgeRef, Seam
 
 MEET: Final = 0.3
@@ -69,7 +70,7 @@ def shown_once(seams: Sequence[Seam], owns: Mapping[str, Own]) -> tuple[list[Sea
     Where a part in the middle is sewn to both hands (a gore between two halves), all its seams are kept.
     """
     kept, repeated = list(seams), []
-    for where, word, other in (("on the right", "right", other_hand), ("behind", "back", other_face)):
+    for where, word, other in ((N_("on the right"), "right", other_hand), (N_("behind"), "back", other_face)):
         keys = {_parts(seam) for seam in kept}
         left = []
         for seam in kept:

@@ -6,11 +6,13 @@ from typing import Final
 
 from ellwand.depict.lettering import text_width
 from ellwand.depict.step_view.signs import arrow, cross_bar, dot, hatch
+from ellwand.language import N_, _
 from ellwand.model.drawing import Drawing, Label, Stroke
 
 SIZE: Final = 9.0
 ROW: Final = 0.62
 COLUMN: Final = 6.1
+LETTERED: Final = N_("thin lines and like letters: these ends meet")
 
 
 def legend() -> Drawing:
@@ -20,12 +22,12 @@ def legend() -> Drawing:
     tone = hatch(box(0.0, -0.2, 0.9, 0.2), MultiLineString())
     frame = ((0.0, -0.2), (0.9, -0.2), (0.9, 0.2), (0.0, 0.2), (0.0, -0.2))
     signs: list[tuple[list[Stroke], str]] = [
-        ([Stroke("sew here", ((0.0, 0.0), (0.9, 0.0)))], "sew or finish this edge"),
-        ([Stroke("joined", ((0.0, 0.0), (0.9, 0.0)))], "sewn already"),
-        ([Stroke("fold", ((0.0, 0.0), (0.9, 0.0)))], "fold"),
+        ([Stroke("sew here", ((0.0, 0.0), (0.9, 0.0)))], _("sew or finish this edge")),
+        ([Stroke("joined", ((0.0, 0.0), (0.9, 0.0)))], _("sewn already")),
+        ([Stroke("fold", ((0.0, 0.0), (0.9, 0.0)))], _("fold")),
         (
             [dot((0.08, 0.0)), *arrow(((0.3, 0.0), (0.9, 0.0)))],
-            "start; sew this way",
+            _("start; sew this way"),
         ),
         (
             [
@@ -33,11 +35,11 @@ def legend() -> Drawing:
                 Stroke("sew here", ((0.55, -0.2), (0.55, 0.2))),
                 *arrow(((0.05, 0.0), (0.85, 0.0))),
             ],
-            "the allowances go this way",
+            _("the allowances go this way"),
         ),
-        (cross_bar((0.45, 0.0), 1.5708), "work a bar: it takes strain"),
-        ([*tone, Stroke("piece", frame)], "wrong side (plain: right side)"),
-        ([Stroke("link", ((0.3, -0.2), (0.3, 0.2)))], "thin lines and like letters: these ends meet"),
+        (cross_bar((0.45, 0.0), 1.5708), _("work a bar: it takes strain")),
+        ([*tone, Stroke("piece", frame)], _("wrong side (plain: right side)")),
+        ([Stroke("link", ((0.3, -0.2), (0.3, 0.2)))], _(LETTERED)),
     ]
     strokes: list[Stroke] = []
     labels: list[Label] = []
@@ -50,4 +52,4 @@ def legend() -> Drawing:
 
 def width() -> float:
     """How wide the legend is (cm)."""
-    return 2 * COLUMN + 1.1 + text_width("thin lines and like letters: these ends meet", SIZE)
+    return 2 * COLUMN + 1.1 + text_width(_(LETTERED), SIZE)

@@ -26,9 +26,12 @@ from ellwand.depict.step_view.signs import (
     wave,
 )
 from ellwand.depict.step_view.ways import folds_to, starts_at_end
+from ellwand.depict.words.step_asking import facing, paired
 from ellwand.geometry.lines import Line, Point, length
+from ellwand.language import _
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Label, Stroke
+from ellwand.model.names import named
 from ellwand.model.step import Step
 
 if TYPE_CHECKING:
@@ -287,7 +290,7 @@ def _along(picture: Picture, laid: Laid, at: Point) -> float:
         for points in (edge.points,)
         for k, j in ((0, 1), (-1, -2))
     ]
-    _, tip, inner = min(ends)
+    _far, tip, inner = min(ends)
     a, b = laid.motion.of((laid.own.at(tip), laid.own.at(inner)))
     return math.atan2(b[1] - a[1], b[0] - a[0])
 
@@ -309,7 +312,7 @@ def _letter_ends(picture: Picture, letters: Letters) -> None:
             if not any(each == name and math.dist(at, there) < 0.12 for each, there, _ in told):
                 told.append((name, at, ""))
     w, h = picture.seen.size
-    for name, at, _ in told:
+    for name, at, _text in told:
         if -0.05 <= at[0] <= w + 0.05 and -0.05 <= at[1] <= h + 0.05:
             letters.beside(name, at)
 
@@ -329,7 +332,7 @@ def _names(picture: Picture, shapes: dict[str, Polygon], letters: Letters) -> No
         if not parts:
             continue
         room = max(parts, key=lambda each: each.area)
-        number, name = str(key[piece.id]), f"{key[piece.id]} {piece.name}"
+        number, name = str(key[piece.id]), f"{key[piece.id]} {named(piece.name)}"
         texts = [name, number] if piece.id not in told else [number]
         alone = piece.id in told or len(shapes) > 4
         if letters.inside(texts if alone else [name], room, SIZE, LEAST):
@@ -350,18 +353,17 @@ def _fold_words(picture: Picture, letters: Letters) -> None:
         runs = [] if fold is None else lines_of(fold)
         if not runs or length(runs[0]) < 0.8 or part.startswith("gusset"):
             continue
-        at, _ = at_share(runs[0], 0.5)
-        letters.beside("fold", at, 8.0)
+        at, _way = at_share(runs[0], 0.5)
+        letters.beside(_("fold"), at, 8.0)
 
 
 def _below(picture: Picture, letters: Letters) -> None:
     """What is to be known of the whole picture: the layers, and where it is done again."""
     lines = []
     if picture.made.folded:
-        french = picture.draft.choices.sewing.finish == "french"
-        lines.append(f"two layers, {'wrong' if french else 'right'} sides together")
+        lines.append(_("two layers, {facing}", facing=facing(picture.draft)))
     if picture.made.repeated:
-        lines.append(f"and the same {' and '.join(picture.made.repeated)}")
+        lines.append(_("and the same {places}", places=paired([_(place) for place in picture.made.repeated])))
     low = min([0.0, *(shape.bounds[1] for shape in letters.taken)])
     for n, text in enumerate(lines):
         at = (picture.seen.size[0] / 2, low - high(9.0) * (0.8 + n))

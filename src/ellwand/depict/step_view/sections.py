@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from ellwand.geometry.lines import Line
+from ellwand.language import N_, _
 from ellwand.model.drawing import Drawing, Label, Stroke
 
 Rows = tuple[Line, ...]
@@ -99,6 +100,17 @@ EDGES: Final[Mapping[str, tuple[Rows, Rows]]] = {
 """What is done to an edge -> its layers and its rows of stitches."""
 
 
+NAMES: Final = (
+    N_("band over the gathers"),
+    N_("casing with its cord"),
+    N_("faced"),
+    N_("hem turned up again"),
+    N_("tuck"),
+    N_("turned twice"),
+)
+"""What each of EDGES is called; finishes of seams have their names where their words are."""
+
+
 def section(name: str, caption: str = "") -> Drawing:
     """A seam or an edge cut across, with its name (or ``caption``) below.
 
@@ -108,8 +120,8 @@ def section(name: str, caption: str = "") -> Drawing:
     strokes = [Stroke("layer", line) for line in layers] + [Stroke("stitch", line) for line in rows]
     top = max(y for line in layers for _, y in line)
     labels = [
-        Label("note", "inside", (-1.2, top + 0.28), "start", SIZE - 0.5),
-        Label("note", "outside", (-1.2, -0.28), "start", SIZE - 0.5),
-        Label("name", caption or name, (0.0, -0.68), "middle", SIZE),
+        Label("note", _("inside"), (-1.2, top + 0.28), "start", SIZE - 0.5),
+        Label("note", _("outside"), (-1.2, -0.28), "start", SIZE - 0.5),
+        Label("name", caption or _(name), (0.0, -0.68), "middle", SIZE),
     ]
     return Drawing(tuple(strokes), tuple(labels))

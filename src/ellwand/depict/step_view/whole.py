@@ -18,8 +18,10 @@ from ellwand.depict.step_view.motion import REST, Laid, own
 from ellwand.depict.step_view.signs import arrow, lines_of
 from ellwand.depict.view import garment_view
 from ellwand.geometry.lines import Line, Point, area, bounds, turn
+from ellwand.language import _
 from ellwand.model.draft import Draft, EdgeRef
 from ellwand.model.drawing import Drawing, Label, Stroke
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 from ellwand.model.step import Step
 
@@ -62,7 +64,7 @@ def marked(draft: Draft, width: float, height: float) -> Drawing:
     made = scaled(Drawing(tuple(strokes), ()), scale, (x0, y0))
     letters = Letters([LineString(stroke.points) for stroke in made.strokes])
     right, top = (x1 - x0) * scale, (y1 - y0) * scale
-    told = [("cut here", piece.cut, 0.88), ("sew here", piece.sewn, 0.7)]
+    told = [(_("cut here"), piece.cut, 0.88), (_("sew here"), piece.sewn, 0.7)]
     for text, ring, share in told:
         y = top * share
         tip = max(x for x, _ in _at_height(ring, y0 + y / scale))
@@ -70,9 +72,9 @@ def marked(draft: Draft, width: float, height: float) -> Drawing:
     seen = [t.points[1] for t in made.strokes if t.role == "mark" and t.points[1][0] > right / 2]
     if seen:
         tip_mark = min(seen, key=lambda p: (abs(p[1] - top * 0.45), -p[0]))
-        _told(letters, "mark: seams meet", (right + 0.7, min(tip_mark[1], top * 0.55)), tip_mark)
+        _told(letters, _("mark: seams meet"), (right + 0.7, min(tip_mark[1], top * 0.55)), tip_mark)
     whole = Polygon(made.strokes[0].points)
-    name = f"{numbers(draft.pieces)[piece.id]} {piece.name}"
+    name = f"{numbers(draft.pieces)[piece.id]} {named(piece.name)}"
     if not letters.inside([name], whole, SIZE, 7.0):
         letters.put(Label("number", name, (right / 2, -0.3), size=SIZE))
     return Drawing((*made.strokes, *letters.leaders), tuple(letters.labels))
@@ -124,7 +126,7 @@ def hanging(draft: Draft, width: float, height: float) -> Drawing:
     ]
     signs = [each for x, y in low for each in arrow(((x, -drop), (x, max(y - 0.04, -drop + 0.3))), both=True)]
     hook = Stroke("way", ((wide / 2, high + 0.45), (wide / 2, high)))
-    text = Label("note", "floor: the same height all round", (wide / 2, -drop - 0.3), size=SIZE)
+    text = Label("note", _("floor: the same height all round"), (wide / 2, -drop - 0.3), size=SIZE)
     return Drawing((*made.strokes, floor, *signs, hook), (text,))
 
 
@@ -144,7 +146,7 @@ def fastened(draft: Draft, width: float, height: float) -> Drawing | None:
         for mark in pieces[part.piece].marks
         if mark.part in ("", part.id)
     ]
-    once, _ = edges_shown_once([ref for ref in refs if ref.part.startswith("sleeve")], False)
+    once, _where = edges_shown_once([ref for ref in refs if ref.part.startswith("sleeve")], False)
     repeated = len(once) < sum(ref.part.startswith("sleeve") for ref in refs)
     shown = [ref for ref in refs if not ref.part.startswith("sleeve")] + once
     names = list(dict.fromkeys(ref.part for ref in shown))[:MOST]
@@ -158,13 +160,13 @@ def fastened(draft: Draft, width: float, height: float) -> Drawing | None:
         piece, box, title = _with_marks(each, draft)
         scale = min(room / (box[2] - box[0]), (height - 1.0) / (box[3] - box[1]))
         drawn = _windowed(each, piece, box, scale, title)
-        x0, _, x1, _ = drawing_bounds(drawn, 1.0)
+        x0, _low, x1, _top = drawing_bounds(drawn, 1.0)
         out.append(moved(drawn, right - x0, 0.0))
         right += x1 - x0 + 0.5
     labels = [label for each in out for label in each.labels]
     if repeated:
         low = min(shape_of(label, 1.0).bounds[1] for label in labels)
-        text = "and the same on the other sleeve"
+        text = _("and the same on the other sleeve")
         middle = max((right - 0.5) / 2, text_width(text, SIZE) / 2)
         labels.append(Label("note", text, (middle, low - 0.3), size=SIZE))
     return Drawing(tuple(stroke for each in out for stroke in each.strokes), tuple(labels))
@@ -178,7 +180,7 @@ def _with_marks(laid: Laid, draft: Draft) -> tuple[Piece, tuple[float, float, fl
     x0, y0, x1, y1 = bounds([mark.at for mark in marks])
     pad = max(0.35 * max(x1 - x0, y1 - y0), 6.0)
     box = (max(whole[0], x0 - pad), max(whole[1], y0 - pad), min(whole[2], x1 + pad), min(whole[3], y1 + pad))
-    return replace(piece, marks=marks), box, f"{numbers(draft.pieces)[piece.id]} {piece.name}"
+    return replace(piece, marks=marks), box, f"{numbers(draft.pieces)[piece.id]} {named(piece.name)}"
 
 
 def _windowed(laid: Laid, piece: Piece, box: tuple[float, float, float, float], scale: float, title: str) -> Drawing:
@@ -200,7 +202,7 @@ def _windowed(laid: Laid, piece: Piece, box: tuple[float, float, float, float], 
         strokes.append(Stroke("opening", tuple((x + side * dx, y + dy) for dx, dy in _TIE)))
     middle = (box[2] - box[0]) * scale / 2
     kinds = [mark.kind for mark in piece.marks]
-    told = ", ".join(f"{kinds.count(kind)} {NAMES[kind][kinds.count(kind) > 1]}" for kind in dict.fromkeys(kinds))
+    told = ", ".join(f"{kinds.count(kind)} {_(NAMES[kind][kinds.count(kind) > 1])}" for kind in dict.fromkeys(kinds))
     labels = (Label("number", title, (middle, -0.3), size=SIZE), Label("note", told, (middle, -0.7), size=SIZE - 1))
     return Drawing(tuple(strokes), labels)
 
@@ -232,7 +234,7 @@ def sewn_on(step: Step, draft: Draft, width: float, height: float) -> Drawing | 
         high = (y1 - y0) * scale
         place = tuple(((x - (x0 + x1) / 2) * scale, top - high + (y - y0) * scale) for x, y in ring)
         strokes.append(Stroke("piece", (*place, place[0])))
-        labels.append(Label("number", f"{key[name]} {piece.name}", (0.0, top - high - 0.28), size=SIZE - 1))
+        labels.append(Label("number", f"{key[name]} {named(piece.name)}", (0.0, top - high - 0.28), size=SIZE - 1))
         top -= high + 0.75
     return Drawing(tuple(strokes), tuple(labels))
 

@@ -6,38 +6,49 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ellwand.depict.words.saying import Numbers, Say
+from ellwand.depict.words.saying import Numbers, Say, percent
+from ellwand.depict.words.step_asking import listed, paired
+from ellwand.language import N_, _, decimal_mark, plural
 from ellwand.model.adornment import Adornment
-from ellwand.model.band import Band, BandPlace, JoinPlace, Yarn
+from ellwand.model.band import Band, BandMake, BandPlace, JoinPlace, Yarn
 from ellwand.model.finding import Finding
+from ellwand.model.names import named
 from ellwand.units import Unit, format_length
 
 PLACED: Final[dict[BandPlace, str]] = {
-    "neck": "round the neck",
-    "neck slit": "along both edges of the neck slit",
-    "cuffs": "round each cuff",
-    "hem": "along the hem",
-    "splits": "along both edges of each split",
-    "centre-front": "down the centre front",
-    "centre-back": "down the centre back",
-    "side seams": "down each side seam",
-    "shoulder seams": "along each shoulder seam",
-    "armholes": "round each armhole",
-    "gore seams": "along each gore seam",
-    "skirt ring": "in a ring round the skirt",
-    "arm ring": "in a ring round each sleeve",
-    "upper arm ring": "in a ring round each upper arm",
-    "face": "round the face",
-    "edges": "along the edges",
-    "waist": "round the waist",
+    "neck": N_("round the neck"),
+    "neck slit": N_("along both edges of the neck slit"),
+    "cuffs": N_("round each cuff"),
+    "hem": N_("along the hem"),
+    "splits": N_("along both edges of each split"),
+    "centre-front": N_("down the centre front"),
+    "centre-back": N_("down the centre back"),
+    "side seams": N_("down each side seam"),
+    "shoulder seams": N_("along each shoulder seam"),
+    "armholes": N_("round each armhole"),
+    "gore seams": N_("along each gore seam"),
+    "skirt ring": N_("in a ring round the skirt"),
+    "arm ring": N_("in a ring round each sleeve"),
+    "upper arm ring": N_("in a ring round each upper arm"),
+    "face": N_("round the face"),
+    "edges": N_("along the edges"),
+    "waist": N_("round the waist"),
 }
 HIDDEN: Final[dict[JoinPlace, str]] = {
-    "underarm seam": "at the underarm seam",
-    "side": "at the side",
-    "shoulder seam": "at a shoulder seam",
-    "back": "at the middle of the back",
-    "seam": "at a seam",
-    "between seams": "between two seams",
+    "underarm seam": N_("at the underarm seam"),
+    "side": N_("at the side"),
+    "shoulder seam": N_("at a shoulder seam"),
+    "back": N_("at the middle of the back"),
+    "seam": N_("at a seam"),
+    "between seams": N_("between two seams"),
+}
+MADE: Final[dict[BandMake, str]] = {
+    "cloth": N_("cloth band"),
+    "bought": N_("bought band"),
+    "tablet woven": N_("tablet woven band"),
+    "inkle woven": N_("inkle woven band"),
+    "braid": N_("braid"),
+    "cord": N_("cord"),
 }
 TURN_IN: Final = 1.5
 """Turned under at each end of a bought band (cm): common practice, no source."""
@@ -56,10 +67,8 @@ METRIC, IMPERIAL = 10.0, 22.86
 def band_title(bands: Sequence[Band]) -> str:
     """What the bands of one number are: 'Red cloth band 4 cm wide, round each cuff' without its width."""
     first = bands[0]
-    made = {"cloth": "cloth band", "bought": "bought band", "braid": "braid", "cord": "cord"}.get(
-        first.make, f"{first.make} band"
-    )
-    text = f"{first.colour} {made}" if first.colour else made
+    made = _(MADE[first.make])
+    text = _("{colour} {band}", colour=first.colour, band=made) if first.colour else made
     return text[:1].upper() + text[1:]
 
 
@@ -75,7 +84,13 @@ def band_work(
     if first.make == "cloth":
         said += _cloth(bands, pieces, unit)
     elif first.make == "bought":
-        said.append(f"Buy {format_length(to_buy(bands, unit), unit)}, ends turned under {_cm(TURN_IN, unit)} in it.")
+        said.append(
+            _(
+                "Buy {length}, ends turned under {turned} in it.",
+                length=format_length(to_buy(bands, unit), unit),
+                turned=_cm(TURN_IN, unit),
+            )
+        )
     else:
         said += [yarn_words(yarn, unit) for yarn in adornment.yarns if yarn.number == first.number]
     said += _corners(bands, unit)
@@ -97,54 +112,100 @@ def yarn_words(yarn: Yarn, unit: Unit) -> str:
     """What a band of yarn takes: 'Warp 48 threads (12 tablets of 4 holes), each 120 cm long ...'."""
     metres = _metres(yarn.metres, unit)
     grams = f"{math.ceil(yarn.grams)}\u00a0g"
-    long, warp = _up(yarn.length, unit), _up(yarn.warp, unit)
+    long, warp, waste = _up(yarn.length, unit), _up(yarn.warp, unit), _cm(yarn.loom_waste, unit)
     if yarn.make in ("tablet woven", "inkle woven"):
-        tablets = f" ({yarn.ends // 4} tablets of 4 holes)" if yarn.make == "tablet woven" and not yarn.ends % 4 else ""
-        return (
-            f"Weave {long} in one: warp {yarn.ends} threads{tablets}, each {warp} long ({yarn.take_up:.0%} is taken up"
-            f" in weaving, and {_cm(yarn.loom_waste, unit)} stays unwoven). Yarn with the weft: {metres}, {grams}."
+        is_tablets = yarn.make == "tablet woven" and not yarn.ends % 4
+        return _(
+            "Weave {length} in one: warp {count} threads{tablets}, each {warp} long ({share} is taken up in weaving,"
+            " and {waste} stays unwoven). Yarn with the weft: {metres}, {grams}.",
+            length=long,
+            count=yarn.ends,
+            tablets=_(" ({count} tablets of 4 holes)", count=yarn.ends // 4) if is_tablets else "",
+            warp=warp,
+            share=percent(yarn.take_up),
+            waste=waste,
+            metres=metres,
+            grams=grams,
         )
-    work = "Braid" if yarn.make == "braid" else "Twist"
-    times = f"{1 + yarn.take_up:g} times the {yarn.make} and {_cm(yarn.loom_waste, unit)} for the ends"
-    return (
-        f"{work} {long} in one from {yarn.ends} strands, each {warp} long ({times}). Yarn: {metres}, {grams}. Try a"
-        " hand's length first, and measure what it takes."
+    work = N_(
+        "Twist {length} in one from {count} strands, each {warp} long ({times} times the cord and {waste} for the"
+        " ends). Yarn: {metres}, {grams}. Try a hand's length first, and measure what it takes."
     )
+    if yarn.make == "braid":
+        work = N_(
+            "Braid {length} in one from {count} strands, each {warp} long ({times} times the braid and {waste} for the"
+            " ends). Yarn: {metres}, {grams}. Try a hand's length first, and measure what it takes."
+        )
+    return _(
+        work,
+        length=long,
+        count=yarn.ends,
+        warp=warp,
+        times=f"{1 + yarn.take_up:g}".replace(".", decimal_mark()),
+        waste=waste,
+        metres=metres,
+        grams=grams,
+    )
+
+
+HEIGHTS: Final[dict[BandPlace, str]] = {
+    "skirt ring": N_("{width} wide, {place}, its middle {height} above the hem"),
+    "arm ring": N_("{width} wide, {place}, its middle {height} above the cuff"),
+    "upper arm ring": N_("{width} wide, {place}, its middle {height} below the shoulder point"),
+}
 
 
 def _where(bands: Sequence[Band], height: float | None, unit: Unit) -> str:
     first = bands[0]
-    at = f"{_cm(first.width, unit)} wide, {PLACED[first.at]}"
-    if height is not None and first.at.endswith("ring"):
-        what = {"skirt ring": "above the hem", "arm ring": "above the cuff"}.get(first.at, "below the shoulder point")
-        at += f", its middle {_cm(height, unit)} {what}"
+    wide, place = _cm(first.width, unit), _(PLACED[first.at])
+    at = _("{width} wide, {place}", width=wide, place=place)
+    if height is not None and first.at in HEIGHTS:
+        at = _(HEIGHTS[first.at], width=wide, place=place, height=_cm(height, unit))
     lengths = list(dict.fromkeys(round(band.length, 1) for band in bands))
     if len(bands) == 1:
-        return f"{at}: {_cm(lengths[0], unit)} long."
+        return _("{what}: {length} long.", what=at, length=_cm(lengths[0], unit))
     if len(lengths) == 1:
-        return f"{at}: {len(bands)} of {_cm(lengths[0], unit)}."
+        return _("{what}: {count} of {length}.", what=at, count=len(bands), length=_cm(lengths[0], unit))
     return f"{at}: {', '.join(_cm(band.length, unit) for band in bands)}."
 
 
 def _cloth(bands: Sequence[Band], pieces: Sequence[int], unit: Unit) -> Iterator[str]:
     first = bands[0]
-    numbers = f"piece {pieces[0]}" if len(pieces) == 1 else f"pieces {_and([str(n) for n in pieces])}"
-    turned = f"; turn {_cm(first.turned, unit)} under along each side" if first.turned else ""
+    numbers = (
+        _("piece {number}", number=pieces[0])
+        if len(pieces) == 1
+        else _("pieces {numbers}", numbers=listed([str(n) for n in pieces]))
+    )
+    turned = _("; turn {width} under along each side", width=_cm(first.turned, unit)) if first.turned else ""
     if first.cut == "shaped":
-        yield f"Cut it shaped like the edge it lies along ({numbers}){turned}."
+        yield _("Cut it shaped like the edge it lies along ({pieces}){turned}.", pieces=numbers, turned=turned)
         if any(len(band.parts) > 1 for band in bands):
-            yield "Sew its parts together first; their seams lie on those of the garment."
+            yield _("Sew its parts together first; their seams lie on those of the garment.")
         return
     counts: dict[float, int] = {}
     for band in bands:
         for strip in band.strips:
             counts[round(strip, 1)] = counts.get(round(strip, 1), 0) + 1
-    how = "on the bias" if first.cut == "bias" else "along the thread"
-    each = [f"{n} of {_cm(long, unit)}" for long, n in sorted(counts.items(), reverse=True)]
+    how = _("on the bias") if first.cut == "bias" else _("along the thread")
     if sum(counts.values()) == 1:
-        yield f"Cut it in one strip {how} ({numbers}), {_cm(next(iter(counts)), unit)} finished{turned}."
-    else:
-        yield f"Cut strips {how} ({numbers}), finished {_and(each)}{turned}."
+        yield _(
+            "Cut it in one strip {how} ({pieces}), {length} finished{turned}.",
+            how=how,
+            pieces=numbers,
+            length=_cm(next(iter(counts)), unit),
+            turned=turned,
+        )
+        return
+    each = [
+        _("{count} of {length}", count=n, length=_cm(long, unit)) for long, n in sorted(counts.items(), reverse=True)
+    ]
+    yield _(
+        "Cut strips {how} ({pieces}), finished {lengths}{turned}.",
+        how=how,
+        pieces=numbers,
+        lengths=listed(each),
+        turned=turned,
+    )
 
 
 def _points(bands: Sequence[Band], unit: Unit) -> Iterator[str]:
@@ -152,11 +213,9 @@ def _points(bands: Sequence[Band], unit: Unit) -> Iterator[str]:
         corner for band in bands if band.cut != "shaped" for corner in band.corners if abs(corner.turn) > POINTED
     ]
     if pointed:
-        yield f"At the point let each end go on {_cm(pointed[0].extra, unit)} past it, one over the other."
-
-
-def _and(words: Sequence[str]) -> str:
-    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
+        yield _(
+            "At the point let each end go on {length} past it, one over the other.", length=_cm(pointed[0].extra, unit)
+        )
 
 
 def _corners(bands: Sequence[Band], unit: Unit) -> Iterator[str]:
@@ -165,27 +224,38 @@ def _corners(bands: Sequence[Band], unit: Unit) -> Iterator[str]:
     if folded:
         angles = sorted({round(corner.fold) for corner in folded})
         extra = max(corner.extra for corner in folded)
-        count = "one corner" if len(folded) == 1 else f"{len(folded)} corners"
-        at = " or ".join(f"{angle}°" for angle in angles)
-        spare = f"; each takes up to {_cm(extra, unit)} of its length" if extra > 0.05 else ""
-        yield f"Fold it aslant at {count}, the fold at {at} to its edge{spare}; stitch the fold down."
+        at = f"{angles[0]}°"
+        for angle in angles[1:]:
+            at = _("{one} or {other}", one=at, other=f"{angle}°")
+        spare = _("; each takes up to {length} of its length", length=_cm(extra, unit)) if extra > 0.05 else ""
+        yield plural(
+            "Fold it aslant at one corner, the fold at {angles} to its edge{spare}; stitch the fold down.",
+            "Fold it aslant at {n} corners, the fold at {angles} to its edge{spare}; stitch the fold down.",
+            len(folded),
+            angles=at,
+            spare=spare,
+        )
     elif any(corner.extra for corner in corners if abs(corner.turn) < POINTED):
-        yield "At each corner let one strip run on past the point and set the end of the next square against its side."
+        yield _(
+            "At each corner let one strip run on past the point and set the end of the next square against its side."
+        )
 
 
 def _joins(bands: Sequence[Band]) -> Iterator[str]:
     first = bands[0]
     between = first.joins[1:] if first.run.closed else first.joins
     if first.run.closed and first.joins:
-        yield f"Its ends meet {HIDDEN[first.joins[0].place]}."
+        yield _("Its ends meet {place}.", place=_(HIDDEN[first.joins[0].place]))
     if between:
-        places = list(dict.fromkeys(HIDDEN[join.place] for join in between))
-        yield f"Join its strips {' and '.join(places)}."
+        places = [_(HIDDEN[place]) for place in dict.fromkeys(join.place for join in between)]
+        yield _("Join its strips {places}.", places=paired(places))
 
 
 def _eased(band: Band, unit: Unit) -> str:
-    spare = _cm(band.eased, unit)
-    return f"One side of it lies on a line {spare} shorter than the other: ease that side in as you pin."
+    return _(
+        "One side of it lies on a line {length} shorter than the other: ease that side in as you pin.",
+        length=_cm(band.eased, unit),
+    )
 
 
 def _cm(value: float, unit: Unit) -> str:
@@ -207,37 +277,63 @@ def _metres(metres: float, unit: Unit) -> str:
 # --- findings ---------------------------------------------------------------------------------------------
 
 
+CUT: Final[dict[str, str]] = {
+    "straight": N_("cut along the thread"),
+    "bias": N_("cut on the bias"),
+    "shaped": N_("shaped"),
+    "bought": N_("bought"),
+    "tablet woven": N_("tablet woven"),
+    "inkle woven": N_("inkle woven"),
+    "braid": N_("braid"),
+    "cord": N_("cord"),
+}
+"""How a band is cut or made."""
+
+
 def _bends(f: Finding, n: Numbers) -> str:
-    how = {"straight": "cut along the thread", "bias": "cut on the bias"}.get(n.text("cut"), f"{n.text('cut')}")
-    return (
-        f"The band at the {_spoken(f.subject)}, {n.of('width')} wide and {how}, has to bend: where it bends most one"
-        f" side is {n.number('bent'):.0%} longer than the other, {n.cm(f.measured)} in all."
+    return _(
+        "The band at the {place}, {width} wide and {how}, has to bend: where it bends most one side is {share} longer"
+        " than the other, {length} in all.",
+        how=_(CUT[n.text("cut")]),
+        place=_spoken(f.subject),
+        width=n.of("width"),
+        share=percent(n.number("bent")),
+        length=n.cm(f.measured),
     )
 
 
 def _bends_mend(f: Finding, n: Numbers) -> str:
-    ways = [f"make the band {n.less(n.number('most'))} wide or less"] if n.number("most") >= NARROW else []
+    key = ""
     if n.text("cut") == "straight" and n.number("bent") <= EASES_BIAS:
-        ways.append('choose bands.cut = "bias"')
+        key = 'bands.cut = "bias"'
     elif n.number("edge"):
-        ways.append('choose bands.make = "cloth" and bands.cut = "shaped"')
-    said = ", or ".join(ways)
-    return f"{said[:1].upper()}{said[1:]}; or lay the spare in small pleats." if said else "Lay it in small pleats."
+        key = _("{one} and {other}", one='bands.make = "cloth"', other='bands.cut = "shaped"')
+    width = n.less(n.number("most"))
+    if n.number("most") < NARROW:
+        return _("Choose {key}; or lay the spare in small pleats.", key=key) if key else _("Lay it in small pleats.")
+    if not key:
+        return _("Make the band {width} wide or less; or lay the spare in small pleats.", width=width)
+    return _(
+        "Make the band {width} wide or less, or choose {key}; or lay the spare in small pleats.", width=width, key=key
+    )
 
 
 def _taken_up(f: Finding, n: Numbers) -> str:
-    return (
-        f"Until it has grown into, the {_spoken(f.subject)} is turned up by {n.cm(f.measured)}, and the band there with"
-        " it."
+    return _(
+        "Until it has grown into, the {place} is turned up by {length}, and the band there with it.",
+        place=_spoken(f.subject),
+        length=n.cm(f.measured),
     )
 
 
 def _spoken(subject: str) -> str:
-    return subject.replace("-", " ")
+    return named(subject.replace("-", " "))
 
 
 BAND_WHY: Final[dict[str, Say]] = {"band-bends": _bends, "band-taken-up": _taken_up}
 BAND_MEND: Final[dict[str, Say]] = {
     "band-bends": _bends_mend,
-    "band-taken-up": lambda f, n: 'Choose growth.by = "tucks", or sew the band on when the hem is let down.',
+    "band-taken-up": lambda f, n: _(
+        "Choose {key}, or sew the band on when the hem is let down.", key='growth.by = "tucks"'
+    ),
 }

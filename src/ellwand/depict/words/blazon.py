@@ -5,111 +5,86 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from ellwand.depict.words.blazon_words import (
+    AT,
+    BANDS,
+    ORDERED,
+    PARTED,
+    PARTED_IN_FOUR,
+    PARTITIONS,
+    PLAIN_AT,
+    PLAIN_ORDERED,
+    SEVERAL,
+)
+from ellwand.depict.words.repeats import motif_named
+from ellwand.depict.words.step_asking import listed, paired
+from ellwand.language import N_, _
 from ellwand.model.draft import Draft
 from ellwand.model.heraldry import (
     USUAL_COUNT,
     Charge,
     Division,
     Face,
-    FieldPoint,
     Ordinary,
     Partition,
     Tincture,
 )
+from ellwand.model.names import named
 
 PLAIN: Final[Mapping[Tincture, str]] = {
-    "or": "yellow",
-    "argent": "white",
-    "gules": "red",
-    "azure": "blue",
-    "sable": "black",
-    "vert": "green",
-    "purpure": "purple",
-    "tenné": "orange-brown",
-    "sanguine": "dark red",
+    "or": N_("yellow"),
+    "argent": N_("white"),
+    "gules": N_("red"),
+    "azure": N_("blue"),
+    "sable": N_("black"),
+    "vert": N_("green"),
+    "purpure": N_("purple"),
+    "tenné": N_("orange-brown"),
+    "sanguine": N_("dark red"),
 }
 """What cloth of that tincture is called in a shop."""
 COUNTS: Final = (
-    *("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"),
-    *("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"),
-    *("twenty-one", "twenty-two", "twenty-three", "twenty-four"),
+    "no",
+    N_("one"),
+    N_("two"),
+    N_("three"),
+    N_("four"),
+    N_("five"),
+    N_("six"),
+    N_("seven"),
+    N_("eight"),
+    N_("nine"),
+    N_("ten"),
+    N_("eleven"),
+    N_("twelve"),
+    N_("thirteen"),
+    N_("fourteen"),
+    N_("fifteen"),
+    N_("sixteen"),
+    N_("seventeen"),
+    N_("eighteen"),
+    N_("nineteen"),
+    N_("twenty"),
+    N_("twenty-one"),
+    N_("twenty-two"),
+    N_("twenty-three"),
+    N_("twenty-four"),
 )
 """As many as a field may be divided in."""
 HATCHED: Final[Mapping[Tincture, str]] = {
-    "or": "dots",
-    "argent": "left white",
-    "gules": "upright lines",
-    "azure": "level lines",
-    "sable": "upright and level lines",
-    "vert": "lines that fall to the right",
-    "purpure": "lines that rise to the right",
-    "tenné": "level and rising lines",
-    "sanguine": "rising and falling lines",
+    "or": N_("dots"),
+    "argent": N_("left white"),
+    "gules": N_("upright lines"),
+    "azure": N_("level lines"),
+    "sable": N_("upright and level lines"),
+    "vert": N_("lines that fall to the right"),
+    "purpure": N_("lines that rise to the right"),
+    "tenné": N_("level and rising lines"),
+    "sanguine": N_("rising and falling lines"),
 }
 """How each is drawn in black and white."""
-AT: Final[Mapping[FieldPoint, str]] = {
-    "dexter chief": "in dexter chief",
-    "middle chief": "in chief",
-    "sinister chief": "in sinister chief",
-    "honour point": "at the honour point",
-    "fess point": "",
-    "nombril point": "at the nombril point",
-    "dexter base": "in dexter base",
-    "middle base": "in base",
-    "sinister base": "in sinister base",
-}
-PLAIN_AT: Final[Mapping[FieldPoint, str]] = {
-    "dexter chief": "high on the right as worn",
-    "middle chief": "high in the middle",
-    "sinister chief": "high on the left as worn",
-    "honour point": "above the middle",
-    "fess point": "in the middle",
-    "nombril point": "below the middle",
-    "dexter base": "low on the right as worn",
-    "middle base": "low in the middle",
-    "sinister base": "low on the left as worn",
-}
-ORDERED: Final[Mapping[int, str]] = {2: "in pale", 4: "two and two", 5: "in saltire", 6: "three, two and one"}
-PLAIN_ORDERED: Final[Mapping[int, str]] = {
-    2: "one above the other",
-    3: "two above one",
-    4: "two above two",
-    5: "two, one and two",
-    6: "three, two and one",
-}
 BETWEEN: Final[Mapping[Ordinary, tuple[int, ...]]] = {"fess": (2, 3), "chevron": (3,), "cross": (4,), "saltire": (4,)}
 """Ordinaries that lie between so many motifs, set in their usual order."""
-BANDS: Final[Mapping[str, str]] = {
-    "chief": "a band across the top",
-    "pale": "an upright band down the middle",
-    "fess": "a level band across the middle",
-    "bend": "a slanting band from the right shoulder to the left foot, as worn",
-    "bend sinister": "a slanting band from the left shoulder to the right foot, as worn",
-    "chevron": "a band bent like a gable",
-    "cross": "an upright cross from edge to edge",
-    "saltire": "a slanting cross from corner to corner",
-    "pile": "a wedge from the top, its point down",
-    "bordure": "a border all round",
-}
-PARTED: Final[Mapping[Partition, str]] = {
-    "per pale": "the right half {0}, the left half {1}, as worn",
-    "per fess": "the upper half {0}, the lower half {1}",
-    "quarterly": "in quarters: upper right and lower left {0}, the other two {1}, as worn",
-    "per bend": "parted from the right shoulder to the left foot as worn: above it {0}, below it {1}",
-    "per bend sinister": "parted from the left shoulder to the right foot as worn: above it {0}, below it {1}",
-    "per chevron": "parted like a gable: above it {0}, below it {1}",
-    "per saltire": "parted crosswise from corner to corner: top and bottom {0}, the sides {1}",
-    "gyronny": "{count} wedges about the middle, {0} and {1} in turn",
-    "paly": "{count} upright stripes, {0} and {1} in turn, {0} on the right as worn",
-    "barry": "{count} level stripes, {0} and {1} in turn, {0} at the top",
-    "bendy": "{count} stripes that slant from the right shoulder to the left foot as worn, {0} and {1} in turn",
-    "chequy": "checks, {count} across, {0} and {1} in turn",
-    "lozengy": "lozenges, {count} across, {0} and {1} in turn",
-}
-PARTED_IN_FOUR: Final[Mapping[Partition, str]] = {
-    "quarterly": "in quarters, as worn: upper right {0}, upper left {1}, lower right {2}, lower left {3}",
-    "per saltire": "parted from corner to corner, as worn: top {0}, right side {1}, left side {2}, bottom {3}",
-}
 TOLD: Final[tuple[Partition, ...]] = ("gyronny", "paly", "barry", "bendy")
 """Partitions whose number is part of the blazon where it is not the usual one."""
 
@@ -125,8 +100,10 @@ def plainly(division: Division | None, charges: Sequence[Charge]) -> str:
     """The same for who has never read a blazon."""
     parts = [_parted(division)] if division else []
     for charge in charges:
-        on = f", on the {charge.on_charge}" if charge.on_charge else ""
-        parts.append(f"{_plain_charge(charge)}{on}")
+        said = _plain_charge(charge)
+        if charge.on_charge:
+            said = _("{charge}, on the {other}", charge=said, other=motif_named(charge.on_charge))
+        parts.append(said)
     said = "; ".join(parts)
     return said[:1].upper() + said[1:]
 
@@ -135,7 +112,7 @@ def hatching_key(draft: Draft) -> str:
     """What the hatching of the views means: 'gules (red): upright lines; or (yellow): dots'; '' without any."""
     field = draft.adornment.field
     shown = [*(field.division.tinctures if field else ()), *(charge.tincture for charge in draft.adornment.charges)]
-    return "; ".join(f"{name} ({PLAIN[name]}): {HATCHED[name]}" for name in dict.fromkeys(shown))
+    return "; ".join(f"{named(name)} ({_(PLAIN[name])}): {_(HATCHED[name])}" for name in dict.fromkeys(shown))
 
 
 def arms(draft: Draft) -> list[tuple[str, str, str]]:
@@ -151,9 +128,11 @@ def arms(draft: Draft) -> list[tuple[str, str, str]]:
 
 
 def _field(division: Division) -> str:
-    count = f" of {COUNTS[division.count]}" if _is_told(division) else ""
-    *most, last = division.tinctures
-    return f"{division.by}{count} {', '.join(most)} and {last}"
+    by, tinctures = _(PARTITIONS[division.by]), listed([named(each) for each in division.tinctures])
+    if _is_told(division):
+        count = _(COUNTS[division.count])
+        return _("{division} of {count} {tinctures}", division=by, count=count, tinctures=tinctures)
+    return _("{division} {tinctures}", division=by, tinctures=tinctures)
 
 
 def _is_told(division: Division) -> bool:
@@ -176,10 +155,11 @@ def _charges(charges: Sequence[Charge]) -> list[str]:
             (j for j in range(i + 1, len(charges)) if j not in taken and _lies_by(charges[j], ordinary)), None
         )
         if carried:
-            said = f"on {said} {' and '.join(_borne(charges, j, on) for j in carried)}"
+            borne = paired([_borne(charges, j, on) for j in carried])
+            said = _("on {charge} {borne}", charge=said, borne=borne)
         elif beside is not None:
             taken.add(beside)
-            said = f"{said} between {_one(charges[beside])}"
+            said = _("{charge} between {others}", charge=said, others=_one(charges[beside]))
         out.append(said)
     return out
 
@@ -187,8 +167,10 @@ def _charges(charges: Sequence[Charge]) -> list[str]:
 def _borne(charges: Sequence[Charge], j: int, on: Mapping[int, int | None]) -> str:
     """A charge that lies on another, with what lies on it in turn."""
     over = [k for k in on if on[k] == j]
-    charged = f" charged with {' and '.join(_borne(charges, k, on) for k in over)}" if over else ""
-    return _one(charges[j], placed=False) + charged
+    said = _one(charges[j], placed=False)
+    if not over:
+        return said
+    return _("{charge} charged with {borne}", charge=said, borne=paired([_borne(charges, k, on) for k in over]))
 
 
 def _carried_by(charges: Sequence[Charge], j: int) -> int | None:
@@ -203,39 +185,55 @@ def _lies_by(charge: Charge, ordinary: Ordinary | None) -> bool:
 
 
 def _one(charge: Charge, *, placed: bool = True) -> str:
-    chosen = charge.chosen
+    chosen, tincture = charge.chosen, named(charge.tincture)
     if chosen.ordinary:
-        return f"a {chosen.ordinary} {charge.tincture}"
+        return _("a {charge} {tincture}", charge=named(chosen.ordinary), tincture=tincture)
     if chosen.number == 1:
-        at = f" {AT[chosen.place]}" if placed and AT[chosen.place] else ""
-        return f"{_article(charge.name)} {charge.name} {charge.tincture}{at}"
-    ordered = f" {ORDERED[chosen.number]}" if chosen.number in ORDERED else ""
-    return f"{COUNTS[chosen.number]} {_plural(charge.name)} {charge.tincture}{ordered}"
+        words = N_("an {charge} {tincture}") if charge.name[:1] in VOWELS else N_("a {charge} {tincture}")
+        said = _(words, charge=motif_named(charge.name), tincture=tincture)
+        return f"{said} {_(AT[chosen.place])}" if placed and AT[chosen.place] else said
+    said = _(
+        "{count} {charges} {tincture}", count=_(COUNTS[chosen.number]), charges=_several(charge.name), tincture=tincture
+    )
+    return f"{said} {_(ORDERED[chosen.number])}" if chosen.number in ORDERED else said
 
 
-def _article(name: str) -> str:
-    return "an" if name[:1] in "aeiou" else "a"
+VOWELS: Final = "aeiou"
 
 
-def _plural(name: str) -> str:
+def _several(name: str) -> str:
     """'crosses couped', 'fleurs' …: the first word takes the ending."""
-    first, *rest = name.split(" ")
-    return " ".join([first + ("es" if first.endswith(("s", "x")) else "s"), *rest])
+    first, space, rest = name.partition(" ")
+    es = first.endswith(("s", "x"))
+    known = f"{first}{'es' if es else 's'}{space}{rest}"
+    if known in SEVERAL:
+        return _(known)
+    return _(N_("{charge}es{rest}") if es else N_("{charge}s{rest}"), charge=first, rest=f"{space}{rest}")
 
 
 def _parted(division: Division) -> str:
-    names = [PLAIN[tincture] for tincture in division.tinctures]
+    names = [_(PLAIN[tincture]) for tincture in division.tinctures]
+    said = dict(zip(("one", "two", "three", "four"), names, strict=False))
     if len(names) == 4:
-        return PARTED_IN_FOUR[division.by].format(*names)
+        return _(PARTED_IN_FOUR[division.by], **said)
     count = division.count or USUAL_COUNT.get(division.by, 0)
-    return PARTED[division.by].format(*names, count=COUNTS[count])
+    return _(PARTED[division.by], **said, count=_(COUNTS[count]))
 
 
 def _plain_charge(charge: Charge) -> str:
     chosen = charge.chosen
-    colour = PLAIN[charge.tincture]
+    colour = _(PLAIN[charge.tincture])
     if chosen.ordinary:
-        return f"{BANDS[chosen.ordinary]}, {colour}"
+        return f"{_(BANDS[chosen.ordinary])}, {colour}"
     if chosen.number == 1:
-        return f"{_article(colour)} {colour} {charge.name} {PLAIN_AT[chosen.place]}"
-    return f"{COUNTS[chosen.number]} {colour} {_plural(charge.name)}, {PLAIN_ORDERED[chosen.number]}"
+        words = N_("a {colour} {charge} {place}")
+        if PLAIN[charge.tincture][:1] in VOWELS:
+            words = N_("an {colour} {charge} {place}")
+        return _(words, colour=colour, charge=motif_named(charge.name), place=_(PLAIN_AT[chosen.place]))
+    return _(
+        "{count} {colour} {charges}, {order}",
+        count=_(COUNTS[chosen.number]),
+        colour=colour,
+        charges=_several(charge.name),
+        order=_(PLAIN_ORDERED[chosen.number]),
+    )

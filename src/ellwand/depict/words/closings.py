@@ -3,56 +3,120 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Final
 
-from ellwand.model.choices import ClosureBy
+from ellwand.language import N_, _, plural
+from ellwand.model.choices import ClosureBy, ClosurePlace
 from ellwand.model.closing import EYELET, Closing
+from ellwand.model.names import named
 from ellwand.units import Unit, format_length
 
-WHERE: Final = {"cuffs": "each cuff opening", "shoulder": "each open shoulder"}
+HEAD: Final[Mapping[ClosurePlace, str]] = {
+    "neck slit": N_("Neck slit"),
+    "cuffs": N_("Cuffs"),
+    "centre-front": N_("Centre front"),
+    "centre-back": N_("Centre back"),
+    "side": N_("Side"),
+    "shoulder": N_("Shoulder"),
+}
+EACH: Final[Mapping[ClosurePlace, str]] = {"cuffs": N_("Each cuff opening"), "shoulder": N_("Each open shoulder")}
+"""Instead, where there are several of them."""
 
 BOUGHT: Final[dict[ClosureBy, str]] = {
-    "ties": "ties",
-    "lacing": "lace",
-    "buttons": "buttons",
-    "loops": "toggles",
-    "hooks": "hooks",
-    "pins": "pins",
+    "ties": N_("ties"),
+    "lacing": N_("lace"),
+    "buttons": N_("buttons"),
+    "loops": N_("toggles"),
+    "hooks": N_("hooks"),
+    "pins": N_("pins"),
 }
+ALONG: Final[Mapping[str, str]] = {
+    "left": N_("the left edge"),
+    "right": N_("the right edge"),
+    "front": N_("the front edge"),
+    "back": N_("the back edge"),
+}
+"""The edges of an opening, after 'in' or 'inside'."""
+ON_TO: Final[Mapping[str, str]] = {
+    "left": N_("to the left edge"),
+    "right": N_("to the right edge"),
+    "front": N_("to the front edge"),
+    "back": N_("to the back edge"),
+    "underlap": N_("to the underlap"),
+}
+"""What is sewn on to them."""
+VERY_EDGE: Final[Mapping[str, str]] = {
+    "left": N_("to the very edge of the left side"),
+    "right": N_("to the very edge of the right side"),
+    "front": N_("to the very edge of the front side"),
+    "back": N_("to the very edge of the back side"),
+    "underlap": N_("to the underlap"),
+}
+FROM: Final[Mapping[str, str]] = {
+    "neck": N_("{first} from the neck"),
+    "cuff": N_("{first} from the cuff"),
+    "armpit": N_("{first} from the armpit"),
+}
+AT: Final[Mapping[str, str]] = {"neck": N_("at the neck"), "cuff": N_("at the cuff"), "armpit": N_("at the armpit")}
+"""Where an opening begins."""
 
 
 def closing(each: Closing, unit: Unit) -> str:
     """One closure's work: 'Neck slit: work 3 buttonholes ...'."""
-    head = (WHERE.get(each.at, each.at) if each.openings > 1 else each.at).replace("-", " ")
-    text = _WORK[each.by](each, unit)
-    return f"{head.capitalize()}: {text[0].lower()}{text[1:]}"
+    place = EACH[each.at] if each.openings > 1 and each.at in EACH else HEAD[each.at]
+    return _("{place}: {work}", place=_(place), work=_WORK[each.by](each, unit))
 
 
 def to_buy(each: Closing, unit: Unit) -> str:
     """What a closure takes in all its openings, for the shopping list; '' when nothing has to be got."""
     pieces, cord = each.pieces * each.openings, _cord(each.cord * each.openings, unit)
-    at = each.at.replace("-", " ")
+    at, wide = named(each.at.replace("-", " ")), format_length(each.size, unit)
     if each.by == "lacing":
-        return f"{_laces(each, unit)} for the {at}; {pieces} eyelets to work."
+        return _("{laces} for the {place}; {count} eyelets to work.", laces=_laces(each, unit), place=at, count=pieces)
     if each.by == "ties":
-        return f"{cord} of cord or tape for ties at the {at}."
+        return _("{cord} of cord or tape for ties at the {place}.", cord=cord, place=at)
     if each.by == "loops":
-        wide = format_length(each.size, unit)
-        return f"{_count(pieces, 'toggle')} {wide} wide and {cord} of cord for loops at the {at}."
+        return plural(
+            "{n} toggle {wide} wide and {cord} of cord for loops at the {place}.",
+            "{n} toggles {wide} wide and {cord} of cord for loops at the {place}.",
+            pieces,
+            wide=wide,
+            cord=cord,
+            place=at,
+        )
     if each.by == "buttons" and each.circle:
-        circle = format_length(each.circle, unit)
-        return f"{_count(pieces, 'cloth button')} for the {at}, each of a circle {circle} across, cut from the scraps."
+        return plural(
+            "{n} cloth button for the {place}, each of a circle {circle} across, cut from the scraps.",
+            "{n} cloth buttons for the {place}, each of a circle {circle} across, cut from the scraps.",
+            pieces,
+            place=at,
+            circle=format_length(each.circle, unit),
+        )
     if each.by == "buttons":
-        return f"{_count(pieces, 'button')} {format_length(each.size, unit)} wide for the {at}."
+        return plural(
+            "{n} button {wide} wide for the {place}.",
+            "{n} buttons {wide} wide for the {place}.",
+            pieces,
+            wide=wide,
+            place=at,
+        )
     if each.by == "hooks":
-        return f"{_count(pieces, 'hook')} and {_count(pieces, 'eye')} for the {at}."
-    return f"{_count(pieces, 'pin')} for the {at}."
+        return plural(
+            "{n} hook and {count} eye for the {place}.",
+            "{n} hooks and {count} eyes for the {place}.",
+            pieces,
+            count=pieces,
+            place=at,
+        )
+    return plural("{n} pin for the {place}.", "{n} pins for the {place}.", pieces, place=at)
 
 
 def _laces(each: Closing, unit: Unit) -> str:
     cord = _cord(each.cord, unit)
-    return f"a lace of {cord}" if each.openings == 1 else f"{each.openings} laces of {cord}"
+    if each.openings == 1:
+        return _("a lace of {cord}", cord=cord)
+    return _("{count} laces of {cord}", count=each.openings, cord=cord)
 
 
 def _cord(cm: float, unit: Unit) -> str:
@@ -61,83 +125,118 @@ def _cord(cm: float, unit: Unit) -> str:
     return format_length(math.ceil(cm / step - 1e-6) * step, unit)
 
 
-def _count(n: int, what: str) -> str:
-    return f"{n} {what}" if n == 1 else f"{n} {what}s"
-
-
 def _row(each: Closing, unit: Unit) -> str:
     """Where they sit: 'the first 1 cm from the neck, then 2.3 cm apart'."""
     first = each.one[0]
-    start = f"{format_length(first, unit)} from the {each.start}" if first > 0.05 else f"at the {each.start}"
+    start = _(FROM[each.start], first=format_length(first, unit)) if first > 0.05 else _(AT[each.start])
     if len(each.one) == 1:
         return start
-    return f"the first {start}, then {format_length(each.pitch, unit)} apart"
+    return _("the first {start}, then {pitch} apart", start=start, pitch=format_length(each.pitch, unit))
+
+
+def _upon(each: Closing, upon: Mapping[str, str]) -> str:
+    side = "underlap" if each.overlap else each.edges[1]
+    return _(upon[side])
 
 
 def _buttons(each: Closing, unit: Unit) -> str:
-    one, other = each.edges
-    upon = "the underlap" if each.overlap else f"the very edge of the {other} side"
-    making = ""
-    if each.circle:
-        making = (
-            f"For each button cut a circle {format_length(each.circle, unit)} across from the scraps, run a thread"
-            " round it close to the edge, draw it up, push the edge inside and sew to and fro until it is hard. "
+    told = {
+        "holes": plural("{n} buttonhole", "{n} buttonholes", each.count),
+        "long": format_length(each.hole, unit),
+        "edge": _(ALONG[each.edges[0]]),
+        "row": _row(each, unit),
+        "upon": _upon(each, VERY_EDGE),
+    }
+    if not each.circle:
+        return _(
+            "work {holes} {long} long in {edge}, square to it ({row}); sew as many buttons {upon}, opposite.", **told
         )
-    return (
-        f"{making}Work {_count(each.count, 'buttonhole')} {format_length(each.hole, unit)} long in the {one} edge,"
-        f" square to it ({_row(each, unit)}); sew as many buttons to {upon}, opposite."
+    return _(
+        "for each button cut a circle {circle} across from the scraps, run a thread round it close to the edge, draw it"
+        " up, push the edge inside and sew to and fro until it is hard. Work {holes} {long} long in {edge}, square to"
+        " it ({row}); sew as many buttons {upon}, opposite.",
+        circle=format_length(each.circle, unit),
+        **told,
     )
 
 
 def _loops(each: Closing, unit: Unit) -> str:
-    one, other = each.edges
-    upon = "the underlap" if each.overlap else f"the {other} edge"
-    return (
-        f"Sew {_count(each.count, 'loop')} of cord to the {one} edge ({_row(each, unit)}; cut"
-        f" {_cord(each.cord / each.count, unit)} for each, and try it round its toggle) and as many toggles to {upon},"
-        " opposite."
+    return _(
+        "sew {loops} of cord {edge} ({row}; cut {cord} for each, and try it round its toggle) and as many toggles"
+        " {upon}, opposite.",
+        loops=plural("{n} loop", "{n} loops", each.count),
+        edge=_(ON_TO[each.edges[0]]),
+        row=_row(each, unit),
+        cord=_cord(each.cord / each.count, unit),
+        upon=_upon(each, ON_TO),
     )
 
 
 def _hooks(each: Closing, unit: Unit) -> str:
-    one, other = each.edges
-    upon = "the underlap" if each.overlap else f"the {other} edge"
-    return f"Sew {_count(each.count, 'hook')} inside the {one} edge ({_row(each, unit)}) and as many eyes to {upon}."
-
-
-def _ties(each: Closing, unit: Unit) -> str:
-    pairs = "a tie" if each.count == 1 else f"{each.count} ties"
-    long = format_length(each.cord / each.count / 2, unit)
-    return f"Sew {pairs} {long} long to each edge ({_row(each, unit)})."
-
-
-def _pins(each: Closing, unit: Unit) -> str:
-    return f"Close it with {_count(each.count, 'pin')} when it is worn ({_row(each, unit)})."
-
-
-def _lacing(each: Closing, unit: Unit) -> str:
-    one, other = each.edges
-    cord = _cord(each.cord, unit)
-    if each.lacing != "spiral":
-        way = "in rungs from one end" if each.lacing == "ladder" else "crossing its two ends"
-        return (
-            f"Work {each.count} eyelets in each edge ({_row(each, unit)}), {_holes(unit)}. Lace {way} with a lace of"
-            f" {cord}."
-        )
-    places = ", ".join(format_length(at, unit, mark=False) for at in each.other[:2])
-    unevenly = f"at {places} and {format_length(each.other[-1], unit)}"
-    if len(each.other) > 3:
-        then = format_length(each.pitch, unit)
-        unevenly = f"at {places}, then {then} apart, the last at {format_length(each.other[-1], unit)}"
-    return (
-        f"Work {each.count} eyelets in the {one} edge ({_row(each, unit)}) and {len(each.other)} in the {other} edge"
-        f" ({unevenly}), {_holes(unit)}. Knot a lace of {cord} at the {each.start} and wind it down to the level pair"
-        " at the end."
+    return _(
+        "sew {hooks} inside {edge} ({row}) and as many eyes {upon}.",
+        hooks=plural("{n} hook", "{n} hooks", each.count),
+        edge=_(ALONG[each.edges[0]]),
+        row=_row(each, unit),
+        upon=_upon(each, ON_TO),
     )
 
 
-def _holes(unit: Unit) -> str:
-    return f"each round a hole {format_length(EYELET, unit)} wide"
+def _ties(each: Closing, unit: Unit) -> str:
+    return plural(
+        "sew a tie {long} long to each edge ({row}).",
+        "sew {n} ties {long} long to each edge ({row}).",
+        each.count,
+        long=format_length(each.cord / each.count / 2, unit),
+        row=_row(each, unit),
+    )
+
+
+def _pins(each: Closing, unit: Unit) -> str:
+    return _(
+        "close it with {pins} when it is worn ({row}).",
+        pins=plural("{n} pin", "{n} pins", each.count),
+        row=_row(each, unit),
+    )
+
+
+def _lacing(each: Closing, unit: Unit) -> str:
+    told = {
+        "count": str(each.count),
+        "row": _row(each, unit),
+        "hole": format_length(EYELET, unit),
+        "cord": _cord(each.cord, unit),
+    }
+    if each.lacing == "ladder":
+        return _(
+            "work {count} eyelets in each edge ({row}), each round a hole {hole} wide. Lace in rungs from one end with"
+            " a lace of {cord}.",
+            **told,
+        )
+    if each.lacing != "spiral":
+        return _(
+            "work {count} eyelets in each edge ({row}), each round a hole {hole} wide. Lace crossing its two ends with"
+            " a lace of {cord}.",
+            **told,
+        )
+    told |= {"edge": _(ALONG[each.edges[0]]), "many": str(len(each.other)), "other": _(ALONG[each.edges[1]])}
+    return _(
+        "work {count} eyelets in {edge} ({row}) and {many} in {other} ({unevenly}), each round a hole {hole} wide. Knot"
+        " a lace of {cord} {start} and wind it down to the level pair at the end.",
+        unevenly=_unevenly(each, unit),
+        start=_(AT[each.start]),
+        **told,
+    )
+
+
+def _unevenly(each: Closing, unit: Unit) -> str:
+    """Where the eyelets of a spiral's other edge sit."""
+    places = ", ".join(format_length(at, unit, mark=False) for at in each.other[:2])
+    last = format_length(each.other[-1], unit)
+    if len(each.other) > 3:
+        pitch = format_length(each.pitch, unit)
+        return _("at {places}, then {pitch} apart, the last at {last}", places=places, pitch=pitch, last=last)
+    return _("at {places} and {last}", places=places, last=last)
 
 
 _WORK: Final[dict[ClosureBy, Callable[[Closing, Unit], str]]] = {

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from ellwand.depict.words.step_asking import back_stitch, faces, folds, gusset_corners, lengths
+from typing import Final
+
+from ellwand.depict.words.step_asking import back_stitch, faces, folds, gusset_corners, joined, lengths
+from ellwand.language import N_, _
 from ellwand.model.draft import Draft
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
@@ -18,65 +21,84 @@ def gussets(step: Step, draft: Draft, unit: Unit) -> str:
     """The step that sets them in, or sews them to what they go on first."""
     if gusset_side(draft):
         return _first(step, draft, unit)
-    allowance = format_length(draft.choices.sewing.allowance, unit)
-    shape, sewing = draft.choices.sleeve.gusset_shape, draft.choices.sewing
-    cm, stop = (
-        lengths(step, draft, unit),
-        f"Stop {allowance}, one allowance, short of every corner and work a bar there.",
+    shape, round_ = draft.choices.sleeve.gusset_shape, draft.choices.sewing.sleeves == "in the round"
+    stop = _STOP
+    if round_ and shape == "triangles":
+        how = N_(
+            "{faces}, sew the half gussets together along their long edges; then set each pair into the gap under the"
+            " arm, square corners at the front and the back armpit, two sides to the sleeve and two to the"
+            " body{lengths}{stitch}."
+        )
+    elif round_:
+        how = N_(
+            "{faces}, set the gussets into the gap that is left under each arm, square corners at the front and the"
+            " back armpit, two sides to the sleeve and two to the body{lengths}{stitch}."
+        )
+    elif shape == "triangles":
+        how = N_(
+            "{faces}, set in the half gussets{stitch} while all lies flat: the square corner at the armpit, one of the"
+            " sides beside it to the body, the other to the sleeve{lengths}."
+        )
+        stop = N_("Stop {allowance}, one allowance, short of the armpit and work a bar there.")
+    elif shape == "diamond":
+        how = N_(
+            "{faces}, set in the gussets{stitch}: the square corners at the front and the back armpit, the long sides"
+            " to the body, the short ones to the sleeve{lengths}."
+        )
+    else:
+        how = N_(
+            "{faces}, set in the gussets{stitch}: one corner at the front armpit, the opposite at the back, two sides"
+            " to the sleeve and two to the body{lengths}."
+        )
+    return joined(
+        _(how, faces=faces(draft), lengths=lengths(step, draft, unit), stitch=back_stitch(draft)),
+        _(stop, allowance=format_length(draft.choices.sewing.allowance, unit)),
+        folds(step, draft),
     )
-    if sewing.sleeves == "in the round":
-        if shape == "triangles":
-            how = "sew the half gussets together along their long edges; then set each pair into the gap under the arm"
-        else:
-            how = "set the gussets into the gap that is left under each arm"
-        return (
-            f"{faces(draft)}, {how}, square corners at the front and the back armpit, two sides to the sleeve and two"
-            f" to the body{cm}{back_stitch(draft)}. {stop}{folds(step, draft)}"
-        )
-    if shape == "triangles":
-        return (
-            f"{faces(draft)}, set in the half gussets{back_stitch(draft)} while all lies flat: the square corner at the"
-            f" armpit, one of the sides beside it to the body, the other to the sleeve{cm}. Stop {allowance}, one"
-            f" allowance, short of the armpit and work a bar there.{folds(step, draft)}"
-        )
-    if shape == "diamond":
-        return (
-            f"{faces(draft)}, set in the gussets{back_stitch(draft)}: the square corners at the front and the back"
-            f" armpit, the long sides to the body, the short ones to the sleeve{cm}. {stop}{folds(step, draft)}"
-        )
-    return (
-        f"{faces(draft)}, set in the gussets{back_stitch(draft)}: one corner at the front armpit, the opposite at the"
-        f" back, two sides to the sleeve and two to the body{cm}. {stop}{folds(step, draft)}"
-    )
+
+
+_STOP: Final = N_("Stop {allowance}, one allowance, short of every corner and work a bar there.")
 
 
 def _first(step: Step, draft: Draft, unit: Unit) -> str:
     """Sewn to sleeve or body first: one side of a square, or one of each triangle."""
-    on, shape = gusset_side(draft), draft.choices.sleeve.gusset_shape
-    edges = (
-        "the back edge of its sleeve, at the top" if on == "sleeve" else "the side edge of the back, below its armhole"
-    )
-    which = "one side of each gusset"
+    on_sleeve, shape = gusset_side(draft) == "sleeve", draft.choices.sleeve.gusset_shape
+    which = _("one side of each gusset")
+    to = _("to the side edge of the back, below its armhole")
+    if on_sleeve:
+        to = _("to the back edge of its sleeve, at the top")
     if shape == "triangles":
-        which = "a short side of each half gusset"
-        edges = "each edge of its sleeve, at the top" if on == "sleeve" else "the side edges, below the armholes"
-        edges += ", the square corner up"
+        which = _("a short side of each half gusset")
+        to = _("to the side edges, below the armholes, the square corner up")
+        if on_sleeve:
+            to = _("to each edge of its sleeve, at the top, the square corner up")
     elif shape == "diamond":
-        which = f"a {'short' if on == 'sleeve' else 'long'} side of each gusset"
-    return (
-        f"{faces(draft)}, sew {which}{back_stitch(draft)} to {edges}{lengths(step, draft, unit)}, while it lies flat:"
-        f" the other sides follow with the long seams.{gusset_corners(step)}"
-        f"{folds(step, draft)}"
+        which = _("a short side of each gusset") if on_sleeve else _("a long side of each gusset")
+    return joined(
+        _(
+            "{faces}, sew {side}{stitch} {to}{lengths}, while it lies flat: the other sides follow with the long"
+            " seams.",
+            faces=faces(draft),
+            side=which,
+            stitch=back_stitch(draft),
+            to=to,
+            lengths=lengths(step, draft, unit),
+        ),
+        gusset_corners(step),
+        folds(step, draft),
     )
 
 
 def along_gusset(step: Step, draft: Draft) -> str:
     """How the seam of the armhole goes on along a gusset that is on sleeve or body already."""
-    other = "body" if gusset_side(draft) == "sleeve" else "sleeve"
+    to_body = gusset_side(draft) == "sleeve"
     if draft.choices.sewing.sleeves == "in the round":
-        sides = "both its free sides"
+        on_body = N_("Go on round the corner along the gusset, both its free sides to the body.")
+        on_sleeve = N_("Go on round the corner along the gusset, both its free sides to the sleeve.")
     elif draft.choices.sleeve.gusset_shape == "triangles":
-        sides = "the next side of each half"
+        on_body = N_("Go on round the corner along the gusset, the next side of each half to the body.")
+        on_sleeve = N_("Go on round the corner along the gusset, the next side of each half to the sleeve.")
     else:
-        sides = "its next side, behind,"
-    return f" Go on round the corner along the gusset, {sides} to the {other}.{gusset_corners(step)}"
+        on_body = N_("Go on round the corner along the gusset, its next side, behind, to the body.")
+        on_sleeve = N_("Go on round the corner along the gusset, its next side, behind, to the sleeve.")
+    return joined(_(on_body if to_body else on_sleeve), gusset_corners(step))

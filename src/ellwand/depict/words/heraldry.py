@@ -6,12 +6,16 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
+from ellwand.depict.words.repeats import motif_named
 from ellwand.depict.words.saying import Numbers, Say
+from ellwand.depict.words.step_asking import joined, listed, paired
 from ellwand.geometry.lines import Line, Point, bounds, mirror
+from ellwand.language import N_, _
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Finding
 from ellwand.model.heraldry import METALS, Charge, Face
 from ellwand.model.motif import Region
+from ellwand.model.names import named
 from ellwand.model.neckline import necklines, slit_span
 from ellwand.units import Unit, format_length
 
@@ -34,7 +38,12 @@ def placings(draft: Draft, unit: Unit) -> list[str]:
     for charge in draft.adornment.charges:
         said.setdefault(_placing(charge, half, _neck(draft, charge.face, necks), unit), []).append(charge.face)
     faces = len({charge.face for charge in draft.adornment.charges})
-    return [f"{text}{f' ({_and(on)})' if faces > 1 else ''}" for text, on in said.items()]
+    if faces == 1:
+        return list(said)
+    return [f"{text} ({listed([_(ON[face]) for face in on])})" for text, on in said.items()]
+
+
+ON: Final[Mapping[Face, str]] = {"front": N_("front"), "back": N_("back")}
 
 
 def _neck(draft: Draft, face: Face, necks: Mapping[Face, Line]) -> list[Line]:
@@ -58,16 +67,25 @@ def _at_neck(at: Point, neck: Sequence[Line]) -> bool:
 
 def _placing(charge: Charge, half: float, neck: Sequence[Line], unit: Unit) -> str:
     """Where a charge lies: up from the hem, and from the centre line to the wearer's right or left."""
-    name = f"the {charge.name} {charge.tincture}"
+    name, tincture = motif_named(charge.name), named(charge.tincture)
     if charge.chosen.ordinary is None:
         middles = [_middle(region.ring for region in regions) for regions in _copies(charge)]
-        said = _and(_spots(middles, charge.face, half, unit))
-        return f"{name}, {'middle' if len(middles) == 1 else 'middles'} {said}"
+        words = N_("the {charge} {tincture}, middles {places}")
+        if len(middles) == 1:
+            words = N_("the {charge} {tincture}, middle {places}")
+        return _(words, charge=name, tincture=tincture, places=listed(_spots(middles, charge.face, half, unit)))
     found = [_corners(region.ring) for region in charge.regions]
     kept = [[at for at in corners if not _at_neck(at, neck)] for corners in found]
     spots = [_spots(corners, charge.face, half, unit) for corners in kept if corners]
-    free = f", {_near(FREE, unit)} free at the neck" if kept != found else ""
-    return f"{name}, corners {'; then '.join(map(_and, spots))}{free}"
+    first, *later = map(listed, spots)
+    places = "; ".join([first, *(_("then {places}", places=each) for each in later)])
+    return _(
+        "the {charge} {tincture}, corners {places}{free}",
+        charge=name,
+        tincture=tincture,
+        places=places,
+        free=_(", {length} free at the neck", length=_near(FREE, unit)) if kept != found else "",
+    )
 
 
 def _copies(charge: Charge) -> list[tuple[Region, ...]]:
@@ -83,22 +101,21 @@ def _spots(points: Sequence[Point], face: Face, half: float, unit: Unit) -> list
     for x, y in sorted(points, key=lambda p: (-round(p[1], 1), p[0])):
         twin = abs(x) > 0.05 and any(abs(a + x) < 0.05 and abs(b - y) < 0.05 for a, b in points)
         # at the viewer's left of the front lies the wearer's right
-        hand = "right" if (x < 0) == (face == "front") else "left"
-        where = f"{_near(abs(x), unit)} to {'both sides' if twin else f'the {hand}'}"
+        right = (x < 0) == (face == "front")
         if abs(x) < 0.05:
-            where = "on the centre line"
+            where = N_("{height} up on the centre line")
         elif abs(abs(x) - half) < 0.05:
-            where = "at both edges" if twin else f"at the {hand} edge"
-        out[f"{_near(y, unit)} up {where}"] = None
+            at_edge = N_("{height} up at the right edge") if right else N_("{height} up at the left edge")
+            where = N_("{height} up at both edges") if twin else at_edge
+        else:
+            at_hand = N_("{height} up {length} to the right") if right else N_("{height} up {length} to the left")
+            where = N_("{height} up {length} to both sides") if twin else at_hand
+        out[_(where, height=_near(y, unit), length=_near(abs(x), unit))] = None
     return list(out)
 
 
 def _near(cm: float, unit: Unit) -> str:
     return format_length(round(cm, 1) if unit == "cm" else cm, unit)
-
-
-def _and(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def _middle(rings: Iterable[Line]) -> Point:
@@ -135,18 +152,21 @@ def sewing_on(draft: Draft, unit: Unit) -> str:
     rings = [ring for charge in charges for region in charge.regions for ring in (region.ring, *region.holes)]
     turns = [turn for ring in rings for _, turn in _turns(ring)]
     caught = any(charge.caught for charge in charges)
-    press = "Press their allowances under along the stitching line"
-    press += ", but not where an end goes into a seam" if caught else ""
-    press += "; fold sharp corners in first, then both sides over them" if max(turns) > SHARP else ""
-    press += "; clip hollow corners and curves almost to the line" if min(turns) < -0.1 else ""
-    how = ["what lies on another charge after that one"] if any(charge.on_charge for charge in charges) else []
-    how += ["pieces of one charge edge to edge"] if any(map(_meet, charges)) else []
-    how_said = f" ({'; '.join(how)})" if how else ""
-    held = " Baste the ends at the edges: the seams there catch them." if caught else ""
-    return (
-        "Chalk on the right side, up from the finished hem, right and left as worn:"
-        f" {'; '.join(placings(draft, unit))}. {press}. Pin each from its middle outward{how_said} and hem it down all"
-        f" round, taking the pins out as you go.{held}"
+    press = _("Press their allowances under along the stitching line")
+    press += _(", but not where an end goes into a seam") if caught else ""
+    press += _("; fold sharp corners in first, then both sides over them") if max(turns) > SHARP else ""
+    press += _("; clip hollow corners and curves almost to the line") if min(turns) < -0.1 else ""
+    how = [_("what lies on another charge after that one")] if any(charge.on_charge for charge in charges) else []
+    how += [_("pieces of one charge edge to edge")] if any(map(_meet, charges)) else []
+    return joined(
+        _("Chalk on the right side, up from the finished hem, right and left as worn:"),
+        f"{'; '.join(placings(draft, unit))}.",
+        f"{press}.",
+        _(
+            "Pin each from its middle outward{how} and hem it down all round, taking the pins out as you go.",
+            how=f" ({'; '.join(how)})" if how else "",
+        ),
+        _("Baste the ends at the edges: the seams there catch them.") if caught else "",
     )
 
 
@@ -154,34 +174,49 @@ def sewing_on(draft: Draft, unit: Unit) -> str:
 
 
 def _upon(n: Numbers) -> str:
-    beneath = f"the {n.text('on')} {n.text('upon')}" if n.text("on") else f"a field of {n.text('upon')}"
-    return f"The {n.text('charge')} {n.text('tincture')} lies on {beneath}"
+    charge, tincture = motif_named(n.text("charge")), named(n.text("tincture"))
+    beneath = paired([named(each) for each in n.text("upon").split(" and ")])
+    if other := motif_named(n.text("on")):
+        words = N_("The {charge} {tincture} lies on the {other} {beneath}")
+        return _(words, charge=charge, tincture=tincture, other=other, beneath=beneath)
+    return _("The {charge} {tincture} lies on a field of {beneath}", charge=charge, tincture=tincture, beneath=beneath)
 
 
 def _rule(f: Finding, n: Numbers) -> str:
-    kind = n.text("kind")
-    if f.outcome == "sound":
-        met = "metal and colour at once, which is allowed" if n.text("both") else _other(kind)
-        return f"{_upon(n)}: {kind} on {met}."
-    return f"{_upon(n)}: {kind} on {kind}, which heralds avoid, as it is hard to tell from afar. A hint only."
+    metal = n.text("kind") == "metal"
+    if f.outcome != "sound":
+        rule = (
+            _("metal on metal, which heralds avoid, as it is hard to tell from afar. A hint only.")
+            if metal
+            else _("colour on colour, which heralds avoid, as it is hard to tell from afar. A hint only.")
+        )
+    elif n.text("both"):
+        rule = (
+            _("metal on metal and colour at once, which is allowed.")
+            if metal
+            else _("colour on metal and colour at once, which is allowed.")
+        )
+    else:
+        rule = _("metal on colour.") if metal else _("colour on metal.")
+    return f"{_upon(n)}: {rule}"
 
 
 def _lost(f: Finding, n: Numbers) -> str:
-    where = "cannot be seen there" if n.text("upon") == n.text("tincture") else "cannot be seen where both are alike"
-    return f"{_upon(n)}, and {where}."
-
-
-def _other(kind: str) -> str:
-    return "colour" if kind == "metal" else "metal"
+    if n.text("upon") == n.text("tincture"):
+        return _("{what}, and cannot be seen there.", what=_upon(n))
+    return _("{what}, and cannot be seen where both are alike.", what=_upon(n))
 
 
 def _mended(f: Finding, n: Numbers) -> str:
     beneath = n.text("upon").split(" and ")
-    kind = _other(n.text("kind"))
-    good = [name for name in (METALS if kind == "metal" else COLOURS) if name not in beneath]
+    metal = n.text("kind") != "metal"
+    good = [f'tincture = "{name}"' for name in (METALS if metal else COLOURS) if name not in beneath]
     if not good:
-        return "Choose another tincture for it or for the field."
-    return f'Choose a {kind} for it, as tincture = "{good[0]}"' + (f' or "{good[1]}".' if len(good) > 1 else ".")
+        return _("Choose another tincture for it or for the field.")
+    keys = _("{one} or {other}", one=good[0], other=good[1].removeprefix("tincture = ")) if len(good) > 1 else good[0]
+    if metal:
+        return _("Choose a metal for it, as {keys}.", keys=keys)
+    return _("Choose a colour for it, as {keys}.", keys=keys)
 
 
 TINCTURE_WHY: Final[Mapping[str, Say]] = {"tincture-rule": _rule, "tincture-lost": _lost}

@@ -56,7 +56,9 @@ def how_it_lies(lay: Lay, unit: Unit) -> str:
     if lay.start:
         start = format_length(lay.start, unit)
         return _(
-            "From {start} on the cloth is opened out and lies flat, {width} wide and {length} long.", start=start, **size
+            "From {start} on the cloth is opened out and lies flat, {width} wide and {length} long.",
+            start=start,
+            **size,
         )
     return _("The cloth lies flat, {width} wide and {length} long.", **size)
 

@@ -13,6 +13,7 @@ from ellwand.depict.words.on_cloth import ON_CLOTH_MEND
 from ellwand.depict.words.others import OTHER_MEND
 from ellwand.depict.words.saying import Numbers, Say
 from ellwand.depict.words.tearing import TEARING_MEND
+from ellwand.language import N_, _
 from ellwand.model.finding import Finding
 
 GORE_ROOM: Final = 3.0
@@ -23,44 +24,63 @@ def _short(f: Finding) -> float:
     return (f.needed or 0.0) - (f.measured or 0.0)
 
 
+def _wider(n: Numbers, f: Finding) -> str:
+    return n.more(_short(f) + n.number("rounding"))
+
+
+def _choose(key: str) -> str:
+    return _("Choose {key}.", key=key)
+
+
 def _ease(f: Finding, n: Numbers) -> str:
     if f.subject == "biceps":
-        return 'Choose sleeve.shape = "straight" and leave sleeve.cuff out.'
-    return f"Add {n.more(_short(f) + n.number('rounding'))} to the body's ease."
+        return _straight_sleeve(f, n)
+    return _("Add {much} to the body's ease.", much=_wider(n, f))
+
+
+def _straight_sleeve(f: Finding, n: Numbers) -> str:
+    return _("Choose {key} and leave {other} out.", key='sleeve.shape = "straight"', other="sleeve.cuff")
 
 
 def _walking(f: Finding, n: Numbers) -> str:
     if n.number("split"):
-        return "Split it higher, to the knee or above."
-    more = n.more(_short(f))
-    return (
-        f"Make the hem {more} wider in all (wider or more gores), or split a seam up to the hip, its gores in halves."
+        return _("Split it higher, to the knee or above.")
+    return _(
+        "Make the hem {much} wider in all (wider or more gores), or split a seam up to the hip, its gores in halves.",
+        much=n.more(_short(f)),
     )
 
 
 def _measure(f: Finding, n: Numbers) -> str:
     field = "upper_arm_girth" if f.subject == "biceps" else f"{f.subject}_girth"
-    return f"Measure it and give {field}."
+    return _("Measure it and give {field}.", field=field)
 
 
 def _reaching(f: Finding, n: Numbers) -> str:
+    gusset = 'sleeve.gusset = "auto"'
     helps = n.text("chosen") != "auto" and n.number("best") >= (f.needed or 0.0)
     if n.text("cut") == "wide panels" and not helps:
-        gusset = "" if n.text("chosen") == "auto" else ' and sleeve.gusset = "auto"'
-        return f"Choose {_SIDE_PANELS}{gusset}: side panels free the arms."
+        if n.text("chosen") == "auto":
+            return _("Choose {key}: side panels free the arms.", key=_SIDE_PANELS)
+        return _("Choose {key} and {other}: side panels free the arms.", key=_SIDE_PANELS, other=gusset)
     if not helps:
-        return "Give the body more ease: it widens the side panels."
-    seam = ' and sleeve.seam = "under"' if n.text("seam") == "back" else ""
-    return f'Choose sleeve.gusset = "auto"{seam} (a cap sleeve has to be longer for it).'
+        return _("Give the body more ease: it widens the side panels.")
+    if n.text("seam") == "back":
+        return _(
+            "Choose {key} and {other} (a cap sleeve has to be longer for it).",
+            key=gusset,
+            other='sleeve.seam = "under"',
+        )
+    return _("Choose {key} (a cap sleeve has to be longer for it).", key=gusset)
 
 
 def _over_head(f: Finding, n: Numbers) -> str:
-    ease = f"Add {n.more(_short(f) + n.number('rounding'))} to the body's ease"
+    much = _wider(n, f)
     if n.text("at"):
-        return f"{ease}."
+        return _("Add {much} to the body's ease.", much=much)
     # what is closed below a side opening has to pass as well
-    passes = f.outcome == "look again"
-    return f'{ease}, or open it with a closure at = "{"side" if passes else "centre-front"}".'
+    at = "side" if f.outcome == "look again" else "centre-front"
+    return _("Add {much} to the body's ease, or open it with a closure {key}.", much=much, key=f'at = "{at}"')
 
 
 _SIDE_PANELS: Final = 'body.cut = "shoulder panels"'
@@ -68,13 +88,36 @@ _SIDE_PANELS: Final = 'body.cut = "shoulder panels"'
 
 def _in_slit(f: Finding, n: Numbers) -> str:
     if f.subject.startswith("centre"):
-        return 'Choose body.centre_seam = "both": in a seam the gore is easy.'
-    return "Move these gores to the sides or to a centre seam: in a seam a gore is easy."
+        return _("Choose {key}: in a seam the gore is easy.", key=_CENTRE_SEAM)
+    return _("Move these gores to the sides or to a centre seam: in a seam a gore is easy.")
 
 
-_KEYHOLE: Final = 'choose neck.shape = "keyhole" with slit = "centre" and the usual drops'
+_CENTRE_SEAM: Final = 'body.centre_seam = "both"'
+_KEYHOLE: Final = {"key": 'neck.shape = "keyhole"', "slit": 'slit = "centre"'}
 
-_ASSEMBLY = "This is a fault of the program, not of your choices: please report it with the sheet."
+
+def _neck_ease(much: str) -> str:
+    return _("Add {much} to the neck's ease, or choose {key} with {slit} and the usual drops.", much=much, **_KEYHOLE)
+
+
+def _plain_keyhole() -> str:
+    return _("Choose {key} with {slit}, and leave {other} out.", other="neck.ease", **_KEYHOLE)
+
+
+def _gore_room(f: Finding, n: Numbers) -> str:
+    if n.number("splits"):
+        return _("Start these gores {much} lower, and end the split there as much lower.", much=_wider(n, f))
+    return _("Start these gores {much} lower.", much=_wider(n, f))
+
+
+def _allowance(f: Finding, n: Numbers) -> str:
+    told = {"key": "sewing.allowance", "much": n.more(f.needed or 0.0)}
+    if (f.measured or 0.0) >= n.number("overcast"):
+        return _("Make {key} {much}, or choose {other}.", other='sewing.finish = "overcast"', **told)
+    return _("Make {key} {much}.", **told)
+
+
+_ASSEMBLY: Final = N_("This is a fault of the program, not of your choices: please report it with the sheet.")
 
 MEND: Final[Mapping[str, Say]] = {
     **OTHER_MEND,
@@ -96,62 +139,54 @@ MEND: Final[Mapping[str, Say]] = {
             "two-sided",
             "openings",
         ),
-        lambda f, n: _ASSEMBLY,
+        lambda f, n: _(_ASSEMBLY),
     ),
-    "neck-too-small": lambda f, n: f"Add {n.more(_short(f) + 1)} to the neck's ease, or {_KEYHOLE}.",
-    "neck-tight": lambda f, n: f"Add {n.more(_short(f))} to the neck's ease, or {_KEYHOLE}.",
-    "neck-by-estimate": lambda f, n: "Measure the head, level over the brow, and give head_girth.",
-    "cuff-too-small": lambda f, n: f"Make the cuff at least {n.more((f.needed or 0.0) + 1)}.",
-    "cuff-by-estimate": lambda f, n: "Measure the hand round the knuckles, thumb tucked in, and give hand_girth.",
+    "neck-too-small": lambda f, n: _neck_ease(n.more(_short(f) + 1)),
+    "neck-tight": lambda f, n: _neck_ease(n.more(_short(f))),
+    "neck-by-estimate": lambda f, n: _("Measure the head, level over the brow, and give {field}.", field="head_girth"),
+    "cuff-too-small": lambda f, n: _("Make the cuff at least {much}.", much=n.more((f.needed or 0.0) + 1)),
+    "cuff-by-estimate": lambda f, n: _(
+        "Measure the hand round the knuckles, thumb tucked in, and give {field}.", field="hand_girth"
+    ),
     "over-head": _over_head,
-    "riding": lambda f, n: (
-        "Split it at centre-front and centre-back, both up to the crotch, with any gores there in halves."
+    "riding": lambda f, n: _(
+        "Split it at {one} and {other}, both up to the crotch, with any gores there in halves.",
+        one="centre-front",
+        other="centre-back",
     ),
     "fits": _ease,
     "fits-by-estimate": _measure,
     "walking": _walking,
-    "sitting": lambda f, n: f"Add {n.more(_short(f) + n.number('rounding'))} to the body's ease.",
+    "sitting": lambda f, n: _("Add {much} to the body's ease.", much=_wider(n, f)),
     "reaching": _reaching,
-    "overhead": lambda f, n: f"Make the garment {n.more(n.number('rounding') - _short(f))} longer.",
-    "overhead-held": lambda f, n: (
-        'Choose sleeve.head = "straight".' if n.text("head") == "shaped" else f"Choose {_SIDE_PANELS}."
-    ),
-    "elbow-room": lambda f, n: 'Choose sleeve.shape = "straight" and leave sleeve.cuff out.',
+    "overhead": lambda f, n: _("Make the garment {much} longer.", much=n.more(n.number("rounding") - _short(f))),
+    "overhead-held": lambda f, n: _choose('sleeve.head = "straight"' if n.text("head") == "shaped" else _SIDE_PANELS),
+    "elbow-room": _straight_sleeve,
     "shoulder-strip": lambda f, n: (
-        "Give the neck less ease or the body more."
-        if n.text("shape") == "keyhole"
-        else 'Choose neck.shape = "keyhole" with slit = "centre", and leave neck.ease out.'
+        _("Give the neck less ease or the body more.") if n.text("shape") == "keyhole" else _plain_keyhole()
     ),
-    "neck-width": lambda f, n: (
-        "Give the neck less ease."
-        if n.text("shape") == "keyhole"
-        else 'Choose neck.shape = "keyhole" with slit = "centre", and leave neck.ease out.'
-    ),
-    "gore-room": lambda f, n: (
-        f"Start these gores {n.more(_short(f) + n.number('rounding'))} lower"
-        f"{', and end the split there as much lower' if n.number('splits') else ''}."
-    ),
+    "neck-width": lambda f, n: _("Give the neck less ease.") if n.text("shape") == "keyhole" else _plain_keyhole(),
+    "gore-room": _gore_room,
     "gore-in-slit": _in_slit,
-    "slit-depth": lambda f, n: "Give the neck more ease, so that it needs less of a slit.",
-    "split-top": lambda f, n: "Let the split end at or below the waist.",
-    "underarm-room": lambda f, n: (
-        f"Make the gusset {n.more(_short(f) + n.number('rounding'))} smaller, or the sleeve longer."
+    "slit-depth": lambda f, n: _("Give the neck more ease, so that it needs less of a slit."),
+    "split-top": lambda f, n: _("Let the split end at or below the waist."),
+    "underarm-room": lambda f, n: _("Make the gusset {much} smaller, or the sleeve longer.", much=_wider(n, f)),
+    "sleeve-length": lambda f, n: _("Shorten the sleeve by {much}.", much=n.more(n.number("rounding") - _short(f))),
+    "hem-clears": lambda f, n: _("Shorten the garment by {much}, or keep it as a train.", much=_wider(n, f)),
+    "fold-with-one-centre-seam": lambda f, n: _("Choose {key} to keep the fold.", key=_CENTRE_SEAM),
+    "fold-with-open-shoulder": lambda f, n: _(
+        "Ask for it yourself with {key}, or choose a slit.", key='body.shoulder = "seam"'
     ),
-    "sleeve-length": lambda f, n: f"Shorten the sleeve by {n.more(n.number('rounding') - _short(f))}.",
-    "hem-clears": lambda f, n: (
-        f"Shorten the garment by {n.more(_short(f) + n.number('rounding'))}, or keep it as a train."
+    "centre-seam-for-closure": lambda f, n: _("Ask for it yourself with {key}.", key=_CENTRE_SEAM),
+    "gore-to-armpit": lambda f, n: _("Start them at {level} or lower.", level=n.less(n.number("start") - GORE_ROOM)),
+    "panel-narrowed": lambda f, n: _("Give the body more ease, or choose {key}.", key='body.cut = "wide panels"'),
+    "allowance-for-finish": _allowance,
+    "corners-hang": lambda f, n: _(
+        "Trim them level from the floor, or choose {key} for these gores.", key='hem = "arc"'
     ),
-    "fold-with-one-centre-seam": lambda f, n: 'Choose body.centre_seam = "both" to keep the fold.',
-    "fold-with-open-shoulder": lambda f, n: 'Ask for it yourself with body.shoulder = "seam", or choose a slit.',
-    "centre-seam-for-closure": lambda f, n: 'Ask for it yourself with body.centre_seam = "both".',
-    "gore-to-armpit": lambda f, n: f"Start them at {n.less(n.number('start') - GORE_ROOM)} or lower.",
-    "panel-narrowed": lambda f, n: 'Give the body more ease, or choose body.cut = "wide panels".',
-    "allowance-for-finish": lambda f, n: (
-        f"Make sewing.allowance {n.more(f.needed or 0.0)}"
-        + (', or choose sewing.finish = "overcast".' if (f.measured or 0.0) >= n.number("overcast") else ".")
+    "lasts": lambda f, n: _(
+        "Give it room to grow with {section} {key}, or more ease.", section="[garment.growth]", key="months = 12"
     ),
-    "corners-hang": lambda f, n: 'Trim them level from the floor, or choose hem = "arc" for these gores.',
-    "lasts": lambda f, n: "Give it room to grow with [garment.growth] months = 12, or more ease.",
     **ON_CLOTH_MEND,
     **TEARING_MEND,
 }

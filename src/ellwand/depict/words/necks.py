@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ellwand.geometry.lines import length
+from ellwand.language import _
 from ellwand.model.draft import Draft, piece_of
 from ellwand.model.piece import Edge, EdgeKind, Piece
 from ellwand.model.step import Step
@@ -24,14 +25,16 @@ def neck_slit(step: Step, draft: Draft, unit: Unit) -> str:
     """The step of a slit that is faced before the neck."""
     slit = format_length(draft.dimensions.neck_slit, unit)
     if _applied(draft, "slit facing"):
-        return (
-            f"Face the neck slit ({slit}) before you cut it: lay its facing on it, right sides together, line on"
+        return _(
+            "Face the neck slit ({slit}) before you cut it: lay its facing on it, right sides together, line on"
             " line; sew down one side to the point and up the other, close to the line. Cut between the rows, turn the"
-            " facing to the inside, turn its edges under and fell. Work a bar across the point."
+            " facing to the inside, turn its edges under and fell. Work a bar across the point.",
+            slit=slit,
         )
-    return (
-        f"Face the neck slit ({slit}) before you cut it: sew a strip down both sides to its point, right sides"
-        " together, then cut between the rows, turn and fell. Work a bar across the point."
+    return _(
+        "Face the neck slit ({slit}) before you cut it: sew a strip down both sides to its point, right sides"
+        " together, then cut between the rows, turn and fell. Work a bar across the point.",
+        slit=slit,
     )
 
 
@@ -42,16 +45,20 @@ def shoulders(draft: Draft, unit: Unit) -> str:
         return ""
     said = format_length(opened[0], unit)
     hand = draft.choices.neck.opening.removeprefix("shoulder ")
-    where = "both shoulders" if hand == "both shoulders" else f"the {hand} shoulder"
-    return f" Leave {said} of {where} open beside the neck."
+    if hand == "both shoulders":
+        text = _("Leave {length} of both shoulders open beside the neck.", length=said)
+    elif hand == "left":
+        text = _("Leave {length} of the left shoulder open beside the neck.", length=said)
+    else:
+        text = _("Leave {length} of the right shoulder open beside the neck.", length=said)
+    return f" {text}"
 
 
 def neck(step: Step, draft: Draft, unit: Unit) -> str:
     """The step that finishes the neck, or what opens beside it where a collar does the rest."""
     facing = draft.choices.neck.facing
     if facing == "none" and _applied(draft, "collar"):
-        opened = _opened(draft).removesuffix("; then ")
-        return (_centre_openings(draft) + (f"{opened[0].upper()}{opened[1:]}." if opened else "")).strip()
+        return f"{_centre_openings(draft)}{_hemmed(draft)}".strip()
     said = _shaped(draft) if facing == "shaped" else _strip(draft, unit) if facing == "strip" else _plain(draft)
     return _centre_openings(draft) + said
 
@@ -64,70 +71,128 @@ def _centre_openings(draft: Draft) -> str:
         if any(name.startswith(f"centre-{face}-opening") for name in ids):
             split = any(each.place == f"centre-{face}" for each in draft.choices.splits)
             closed = not split or any(name.startswith(f"centre-{face}-seam") for name in ids)
-            bar = "; work a bar across its lower end" if closed else ""
-            out += (
-                f"Turn the edges of the opening at the centre {face} twice and hem them, or face them with straight"
-                f" strips{bar}. "
-            )
+            out += f"{_turned(face, closed)} "
     return out
 
 
+def _turned(face: str, closed: bool) -> str:
+    if face == "front" and closed:
+        return _(
+            "Turn the edges of the opening at the centre front twice and hem them, or face them with straight strips;"
+            " work a bar across its lower end."
+        )
+    if face == "front":
+        return _(
+            "Turn the edges of the opening at the centre front twice and hem them, or face them with straight strips."
+        )
+    if closed:
+        return _(
+            "Turn the edges of the opening at the centre back twice and hem them, or face them with straight strips;"
+            " work a bar across its lower end."
+        )
+    return _("Turn the edges of the opening at the centre back twice and hem them, or face them with straight strips.")
+
+
 def _clip(draft: Draft) -> str:
-    return {"rectangle": "into the corners", "square": "into the corners", "V": "into the point"}.get(
-        draft.choices.neck.shape, "the curve"
-    )
+    """Where the allowance of a neck is clipped."""
+    if draft.choices.neck.shape in ("rectangle", "square"):
+        return _("into the corners")
+    return _("into the point") if draft.choices.neck.shape == "V" else _("the curve")
 
 
-def _opened(draft: Draft) -> str:
-    """The edges of a slit in a seam or of open shoulders, hemmed before the neck."""
+def _hemmed(draft: Draft) -> str:
+    """The edges of a slit in a seam or of open shoulders, where only they are hemmed."""
     if slit_in_seam(draft):
-        return "turn the edges of the slit twice and hem them; then "
+        return _("Turn the edges of the slit twice and hem them.")
     if any(_edges(draft, "shoulder opening")):
-        return "turn the edges of the open shoulder twice and hem them; then "
+        return _("Turn the edges of the open shoulder twice and hem them.")
     return ""
 
 
 def _plain(draft: Draft) -> str:
-    return (
-        f"Finish the neck: {_opened(draft)}clip {_clip(draft)}, and face it with a narrow strip cut on the slant from"
-        " the waste, or turn it twice and hem."
+    clip = _clip(draft)
+    if slit_in_seam(draft):
+        return _(
+            "Finish the neck: turn the edges of the slit twice and hem them; then clip {clip}, and face it with a"
+            " narrow strip cut on the slant from the waste, or turn it twice and hem.",
+            clip=clip,
+        )
+    if any(_edges(draft, "shoulder opening")):
+        return _(
+            "Finish the neck: turn the edges of the open shoulder twice and hem them; then clip {clip}, and face it"
+            " with a narrow strip cut on the slant from the waste, or turn it twice and hem.",
+            clip=clip,
+        )
+    return _(
+        "Finish the neck: clip {clip}, and face it with a narrow strip cut on the slant from the waste, or turn it"
+        " twice and hem.",
+        clip=clip,
     )
 
 
 def _strip(draft: Draft, unit: Unit) -> str:
     open_edges = slit_in_seam(draft) or any(_edges(draft, "shoulder opening"))
-    first = "face the open edges with their strips; then " if open_edges else ""
-    count = sum(piece.count for piece in _applied(draft, "neck strip"))
-    joined = "join the neck strips end to end, " if count > 1 else "take the neck strip, "
-    ends = (
-        "turn in the ends at the opening"
-        if open_edges or _slit_cut(draft) or _open_centre(draft)
-        else "close them to a ring"
-        if count > 1
-        else "close it to a ring"
-    )
-    return (
-        f"Finish the neck: {first}{joined}{ends}, and sew the strip round the neck, right sides together. Clip"
-        f" {_clip(draft)}, turn the strip to the inside, turn its edge under and fell."
+    several = sum(piece.count for piece in _applied(draft, "neck strip")) > 1
+    if open_edges or _slit_cut(draft) or _open_centre(draft):
+        strip = (
+            _("join the neck strips end to end, turn in the ends at the opening")
+            if several
+            else _("take the neck strip, turn in the ends at the opening")
+        )
+    else:
+        strip = (
+            _("join the neck strips end to end, close them to a ring")
+            if several
+            else _("take the neck strip, close it to a ring")
+        )
+    clip = _clip(draft)
+    if open_edges:
+        return _(
+            "Finish the neck: face the open edges with their strips; then {strip}, and sew the strip round the neck,"
+            " right sides together. Clip {clip}, turn the strip to the inside, turn its edge under and fell.",
+            strip=strip,
+            clip=clip,
+        )
+    return _(
+        "Finish the neck: {strip}, and sew the strip round the neck, right sides together. Clip {clip}, turn the strip"
+        " to the inside, turn its edge under and fell.",
+        strip=strip,
+        clip=clip,
     )
 
 
 def _shaped(draft: Draft) -> str:
-    facings = _applied(draft, "neck facing")
-    count = sum(piece.count for piece in facings)
-    join = "Sew the neck facings together as the body is. " if count > 1 else ""
-    down, cut = "", ""
+    clip = _clip(draft)
     if _slit_cut(draft):
-        down, cut = ", and down one side of the slit to its point and up the other", "cut the slit between the rows, "
+        text = _(
+            "Face the neck: turn under the outer edge of the facing and stitch it, lay it on the neck right sides"
+            " together, sew round the neck, and down one side of the slit to its point and up the other, cut the slit"
+            " between the rows, clip {clip}, turn it to the inside and fell it. Work a bar across the point.",
+            clip=clip,
+        )
     elif slit_in_seam(draft):
-        down = " and along both edges of the slit"
+        text = _(
+            "Face the neck: turn under the outer edge of the facing and stitch it, lay it on the neck right sides"
+            " together, sew round the neck and along both edges of the slit, clip {clip}, turn it to the inside and"
+            " fell it.",
+            clip=clip,
+        )
     elif any(_edges(draft, "shoulder opening")):
-        down = " and along the open shoulder"
-    bar = " Work a bar across the point." if _slit_cut(draft) else ""
-    return (
-        f"{join}Face the neck: turn under the outer edge of the facing and stitch it, lay it on the neck right sides"
-        f" together, sew round the neck{down}, {cut}clip {_clip(draft)}, turn it to the inside and fell it.{bar}"
-    )
+        text = _(
+            "Face the neck: turn under the outer edge of the facing and stitch it, lay it on the neck right sides"
+            " together, sew round the neck and along the open shoulder, clip {clip}, turn it to the inside and fell"
+            " it.",
+            clip=clip,
+        )
+    else:
+        text = _(
+            "Face the neck: turn under the outer edge of the facing and stitch it, lay it on the neck right sides"
+            " together, sew round the neck, clip {clip}, turn it to the inside and fell it.",
+            clip=clip,
+        )
+    if sum(piece.count for piece in _applied(draft, "neck facing")) > 1:
+        return f"{_('Sew the neck facings together as the body is.')} {text}"
+    return text
 
 
 def _slit_cut(draft: Draft) -> bool:
@@ -138,11 +203,20 @@ def collar(step: Step, draft: Draft, unit: Unit) -> str:
     """The step that makes the collar and sews it on."""
     high = format_length(draft.choices.neck.collar, unit)
     closed = any(_edges(draft, "neck slit")) or any(_edges(draft, "shoulder opening")) or _open_centre(draft)
-    ends = "sew across its ends, right sides together, and turn it" if closed else "join its ends to a ring"
-    on = "to the finished neck" if draft.choices.neck.facing != "none" else f"to the neck, clipped {_clip(draft)} first"
-    return (
-        f"Make the collar: fold it lengthwise and {ends}. Sew one of its long edges {on}, right sides together; turn"
-        f" the other edge under and fell it over that seam inside. It stands {high} high."
+    ends = _("sew across its ends, right sides together, and turn it") if closed else _("join its ends to a ring")
+    if draft.choices.neck.facing != "none":
+        return _(
+            "Make the collar: fold it lengthwise and {ends}. Sew one of its long edges to the finished neck, right"
+            " sides together; turn the other edge under and fell it over that seam inside. It stands {high} high.",
+            ends=ends,
+            high=high,
+        )
+    return _(
+        "Make the collar: fold it lengthwise and {ends}. Sew one of its long edges to the neck, clipped {clip} first,"
+        " right sides together; turn the other edge under and fell it over that seam inside. It stands {high} high.",
+        ends=ends,
+        clip=_clip(draft),
+        high=high,
     )
 
 

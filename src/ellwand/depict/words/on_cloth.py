@@ -16,7 +16,10 @@ FLAT_BECAUSE: Final[Mapping[str, str]] = {
     "faults": N_("where they fall under it is known only when the lay is done"),
     "narrow": N_("nothing can be cut double at half the size of the cloth"),
 }
-
+CUT_FROM: Final = frozenset(
+    {N_("body"), N_("gores"), N_("sleeves"), N_("gussets"), N_("facings"), N_("collar"), N_("bands")}
+)
+"""What a cloth can be for."""
 MOST_MOVES: Final = 4
 """So many places are told at most."""
 
@@ -66,13 +69,11 @@ def _unused(f: Finding, n: Numbers) -> str:
 
 def _not_needed(f: Finding, n: Numbers) -> str:
     if n.text("for") == "whatever has no cloth of its own":
-        return _(
-            "The {cloth} cloth is for whatever has no cloth of its own; this garment has none.", cloth=f.subject
-        )
-    kinds = n.text("for").split(" and ")
-    said = named(kinds[0])
+        return _("The {cloth} cloth is for whatever has no cloth of its own; this garment has none.", cloth=f.subject)
+    kinds = [_(kind) if kind in CUT_FROM else kind for kind in n.text("for").split(" and ")]
+    said = kinds[0]
     for kind in kinds[1:]:
-        said = _("{one} and {other}", one=said, other=named(kind))
+        said = _("{one} and {other}", one=said, other=kind)
     return _("The {cloth} cloth is for {what}; this garment has none.", cloth=f.subject, what=said)
 
 
@@ -153,9 +154,7 @@ ON_CLOTH_MEND: Final[Mapping[str, Say]] = {
     "cloth-laid-flat": lambda f, n: _("Lay the cloth flat and cut each piece singly."),
     "cloth-remnants-unused": lambda f, n: _("Cut small pieces from them by hand if you like."),
     "cloth-not-needed": lambda f, n: _("Leave that cloth out of the sheet."),
-    "cloth-table": lambda f, n: _(
-        "Cut it as far as the table reaches and the rest after the move, or on the floor."
-    ),
+    "cloth-table": lambda f, n: _("Cut it as far as the table reaches and the rest after the move, or on the floor."),
     "cloth-washed-sewn": lambda f, n: _("Wash the cloth before it is cut."),
     "cloth-stripes": lambda f, n: _("Choose panels of equal width, or a length that the repeat divides."),
 }

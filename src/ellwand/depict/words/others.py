@@ -6,105 +6,208 @@ from collections.abc import Callable, Mapping
 from typing import Final
 
 from ellwand.depict.words.saying import Numbers, Say
-from ellwand.model.finding import Finding
+from ellwand.language import N_, _
+from ellwand.model.finding import Finding, Outcome
+from ellwand.model.names import named
 
 
 def _more(f: Finding) -> float:
     return (f.needed or 0.0) - (f.measured or 0.0)
 
 
-def _verdict(f: Finding, good: str, close: str, bad: str) -> str:
-    return {"sound": good, "look again": close, "will not work": bad}[f.outcome]
+VERDICTS: Final[Mapping[str, Mapping[Outcome, str]]] = {
+    "hood-neck": {
+        "sound": N_("The hood is {girth} round at the neck and passes a head of {head}."),
+        "look again": N_("The hood is {girth} round at the neck and barely passes a head of {head}."),
+        "will not work": N_("The hood is {girth} round at the neck and does not pass a head of {head}."),
+    },
+    "hood-face": {
+        "sound": N_("The face opening is {girth} round and leaves the face free."),
+        "look again": N_("The face opening is {girth} round, which hides brow or chin."),
+        "will not work": N_("The face opening is {girth} round, too small for a face."),
+    },
+    "hood-cape": {
+        "sound": N_(
+            "The cape is {girth} round at its hem, {cape} below the neck, enough for shoulders of {need} there."
+        ),
+        "look again": N_(
+            "The cape is {girth} round at its hem, {cape} below the neck, tight for shoulders of {need} there."
+        ),
+        "will not work": N_(
+            "The cape is {girth} round at its hem, {cape} below the neck, too narrow for shoulders of {need} there."
+        ),
+    },
+    "cloak-neck": {
+        "sound": N_("The neck edge is {girth} long and meets round a neck of {neck}."),
+        "look again": N_("The neck edge is {girth} long, too short to meet round a neck of {neck}."),
+        "will not work": N_("The neck edge is {girth} long, far too short to meet round a neck of {neck}."),
+    },
+    "cloak-covers": {
+        "sound": N_("At the armpits the cloak reaches {girth} round shoulders and arms of {shoulders}."),
+        "look again": N_(
+            "At the armpits the cloak reaches {girth} round shoulders and arms of {shoulders}, leaving the front bare."
+        ),
+        "will not work": N_(
+            "At the armpits the cloak reaches {girth} round shoulders and arms of {shoulders}, much too little."
+        ),
+    },
+    "coif-head": {
+        "sound": N_("From one side of the face round the back the coif measures {girth}, enough for a head of {head}."),
+        "look again": N_(
+            "From one side of the face round the back the coif measures {girth}, barely enough for a head of {head}."
+        ),
+        "will not work": N_(
+            "From one side of the face round the back the coif measures {girth}, too little for a head of {head}."
+        ),
+    },
+    "apron-covers": {
+        "sound": N_("The apron is {girth} wide on hips of {hip}."),
+        "look again": N_("The apron is {girth} wide on hips of {hip}, which leaves the sides bare."),
+        "will not work": N_("The apron is {girth} wide on hips of {hip}, too narrow to cover anything."),
+    },
+    "breeches-hip": {
+        "sound": N_("Opened, the waist is {girth} round and passes hips of {hip}."),
+        "look again": N_("Opened, the waist is {girth} round and barely passes hips of {hip}."),
+        "will not work": N_("Opened, the waist is {girth} round and does not pass hips of {hip}."),
+    },
+    "breeches-thigh": {
+        "sound": N_("At the thigh a leg is {girth} round, enough for one of {body}."),
+        "look again": N_("At the thigh a leg is {girth} round, which binds when it bends, for one of {body}."),
+        "will not work": N_("At the thigh a leg is {girth} round, too tight for one of {body}."),
+    },
+    "breeches-knee": {
+        "sound": N_("At the knee a leg is {girth} round, enough for one of {body}."),
+        "look again": N_("At the knee a leg is {girth} round, which binds when it bends, for one of {body}."),
+        "will not work": N_("At the knee a leg is {girth} round, too tight for one of {body}."),
+    },
+    "breeches-foot": {
+        "sound": N_("The hem of a leg, {girth} round, passes a foot of {foot} round the heel."),
+        "look again": N_("The hem of a leg, {girth} round, may not pass a foot of {foot} round the heel."),
+        "will not work": N_("The hem of a leg, {girth} round, does not pass a foot of {foot} round the heel."),
+    },
+    "breeches-sitting": {
+        "sound": N_(
+            "From waist to waist between the legs there are {girth} of cloth, room to sit: the body takes {body}."
+        ),
+        "look again": N_(
+            "From waist to waist between the legs there are {girth} of cloth, which pulls when sitting: the body takes"
+            " {body}."
+        ),
+        "will not work": N_(
+            "From waist to waist between the legs there are {girth} of cloth, too short: the body takes {body}."
+        ),
+    },
+}
+"""By what is looked at and what comes of it."""
+
+
+def _judged(look: str, *names: str) -> Say:
+    """A finding with its verdict; ``names`` of the values it tells."""
+    return lambda f, n: _(
+        VERDICTS[look][f.outcome], girth=n.cm(f.measured), need=n.cm(f.needed), **{name: n.of(name) for name in names}
+    )
+
+
+def _leg(f: Finding, n: Numbers) -> str:
+    return _judged(f"breeches-{f.subject}", "body")(f, n)
+
+
+def _head_by_estimate(f: Finding, n: Numbers) -> str:
+    return _(
+        "The {what} takes the head with {girth} for the {need} it may need, but the head was not measured: it is"
+        " estimated at {head}, give or take {sd}.",
+        what=named(f.subject),
+        girth=n.cm(f.measured),
+        need=n.cm(f.needed),
+        head=n.of("head"),
+        sd=n.of("sd"),
+    )
+
+
+def _hem(f: Finding, n: Numbers) -> str:
+    what = named(n.text("what"))
+    if f.outcome == "sound":
+        return _("The hem of the {what} clears the floor by {much}.", what=what, much=n.cm(f.measured))
+    return _("The hem of the {what} trails {much} on the floor.", what=what, much=n.cm(-(f.measured or 0.0)))
 
 
 def _cape_mend(f: Finding, n: Numbers) -> str:
-    return {
-        "none": 'Choose gores = "shoulder", or make the cape shorter.',
-        "squares": 'Choose gores = "shoulder" and leave garment.hood.gore out; if that is not enough, make the cape'
-        " longer.",
-    }.get(n.text("gores"), "Leave garment.hood.gore out; if that is not enough, make the cape longer.")
+    gores, key = n.text("gores"), 'gores = "shoulder"'
+    if gores == "none":
+        return _("Choose {key}, or make the cape shorter.", key=key)
+    if gores == "squares":
+        return _(
+            "Choose {key} and leave garment.hood.gore out; if that is not enough, make the cape longer.",
+            key=key,
+        )
+    return _("Leave garment.hood.gore out; if that is not enough, make the cape longer.")
+
+
+def _add(key: str, times: float = 1.0) -> Say:
+    return lambda f, n: _("Add {much} to {key}.", much=n.more(times * _more(f)), key=key)
+
+
+def _at_least(key: str) -> Say:
+    return lambda f, n: _("Make {key} {much} or more.", key=key, much=n.more(f.needed or 0.0))
 
 
 OTHER_WHY: Final[Mapping[str, Say]] = {
-    "head-by-estimate": lambda f, n: (
-        f"The {f.subject} takes the head with {n.cm(f.measured)} for the {n.cm(f.needed)} it may need, but the head was"
-        f" not measured: it is estimated at {n.of('head')}, give or take {n.of('sd')}."
-    ),
-    "hood-neck": lambda f, n: (
-        f"The hood is {n.cm(f.measured)} round at the neck and"
-        f" {_verdict(f, 'passes', 'barely passes', 'does not pass')} a head of {n.of('head')}."
-    ),
-    "hood-face": lambda f, n: (
-        f"The face opening is {n.cm(f.measured)} round"
-        f"{_verdict(f, ' and leaves the face free', ', which hides brow or chin', ', too small for a face')}."
-    ),
-    "hood-cape": lambda f, n: (
-        f"The cape is {n.cm(f.measured)} round at its hem, {n.of('cape')} below the neck,"
-        f" {_verdict(f, 'enough for', 'tight for', 'too narrow for')} shoulders of {n.cm(f.needed)} there."
-    ),
-    "cloak-neck": lambda f, n: (
-        f"The neck edge is {n.cm(f.measured)} long"
-        f"{_verdict(f, ' and meets', ', too short to meet', ', far too short to meet')} round a neck of"
-        f" {n.of('neck')}."
-    ),
-    "cloak-covers": lambda f, n: (
-        f"At the armpits the cloak reaches {n.cm(f.measured)} round shoulders and arms of {n.of('shoulders')}"
-        f"{_verdict(f, '', ', leaving the front bare', ', much too little')}."
-    ),
-    "other-hem": lambda f, n: (
-        f"The hem of the {n.text('what')} clears the floor by {n.cm(f.measured)}."
-        if f.outcome == "sound"
-        else f"The hem of the {n.text('what')} trails {n.cm(-(f.measured or 0.0))} on the floor."
-    ),
-    "coif-head": lambda f, n: (
-        f"From one side of the face round the back the coif measures {n.cm(f.measured)},"
-        f" {_verdict(f, 'enough', 'barely enough', 'too little')} for a head of {n.of('head')}."
-    ),
-    "apron-covers": lambda f, n: (
-        f"The apron is {n.cm(f.measured)} wide on hips of {n.of('hip')}"
-        f"{_verdict(f, '', ', which leaves the sides bare', ', too narrow to cover anything')}."
-    ),
-    "breeches-hip": lambda f, n: (
-        f"Opened, the waist is {n.cm(f.measured)} round and"
-        f" {_verdict(f, 'passes', 'barely passes', 'does not pass')} hips of {n.of('hip')}."
-    ),
-    "breeches-leg": lambda f, n: (
-        f"At the {f.subject} a leg is {n.cm(f.measured)} round"
-        f"{_verdict(f, ', enough', ', which binds when it bends,', ', too tight')} for one of {n.of('body')}."
-    ),
-    "breeches-foot": lambda f, n: (
-        f"The hem of a leg, {n.cm(f.measured)} round,"
-        f" {_verdict(f, 'passes', 'may not pass', 'does not pass')} a foot of {n.of('foot')} round the heel."
-    ),
-    "breeches-sitting": lambda f, n: (
-        f"From waist to waist between the legs there are {n.cm(f.measured)} of cloth"
-        f"{_verdict(f, ', room to sit', ', which pulls when sitting', ', too short')}: the body takes {n.of('body')}."
-    ),
+    "head-by-estimate": _head_by_estimate,
+    "hood-neck": _judged("hood-neck", "head"),
+    "hood-face": _judged("hood-face"),
+    "hood-cape": _judged("hood-cape", "cape"),
+    "cloak-neck": _judged("cloak-neck", "neck"),
+    "cloak-covers": _judged("cloak-covers", "shoulders"),
+    "other-hem": _hem,
+    "coif-head": _judged("coif-head", "head"),
+    "apron-covers": _judged("apron-covers", "hip"),
+    "breeches-hip": _judged("breeches-hip", "hip"),
+    "breeches-leg": _leg,
+    "breeches-foot": _judged("breeches-foot", "foot"),
+    "breeches-sitting": _judged("breeches-sitting", "body"),
 }
 OTHER_MEND: Final[Mapping[str, Say]] = {
-    "head-by-estimate": lambda f, n: "Measure the head, level over the brow, and give head_girth.",
-    "hood-neck": lambda f, n: f"Add {n.more(_more(f))} to garment.hood.ease.",
-    "hood-face": lambda f, n: "Measure height and nape_to_floor again: the face opening comes from them.",
+    "head-by-estimate": lambda f, n: _("Measure the head, level over the brow, and give {field}.", field="head_girth"),
+    "hood-neck": _add("garment.hood.ease"),
+    "hood-face": lambda f, n: _(
+        "Measure {one} and {other} again: the face opening comes from them.",
+        one="height",
+        other="nape_to_floor",
+    ),
     "hood-cape": _cape_mend,
-    "cloak-neck": lambda f, n: "Measure neck_base_girth and give it.",
-    "cloak-covers": lambda f, n: (
-        'Choose shape = "three-quarter" or a rectangle, or make the cloak wider where it has a width.'
+    "cloak-neck": lambda f, n: _("Measure {field} and give it.", field="neck_base_girth"),
+    "cloak-covers": lambda f, n: _(
+        "Choose {key} or a rectangle, or make the cloak wider where it has a width.", key='shape = "three-quarter"'
     ),
-    "other-hem": lambda f, n: f"Shorten it by {n.more(_more(f))}.",
-    "coif-head": lambda f, n: f"Add {n.more(2 * _more(f))} to garment.coif.ease.",
-    "apron-covers": lambda f, n: f"Make garment.apron.width {n.more(f.needed or 0.0)} or more.",
-    "breeches-hip": lambda f, n: f"Add {n.more(_more(f))} to garment.breeches.ease.",
-    "breeches-leg": lambda f, n: "Leave garment.breeches.hem out, or give more ease.",
-    "breeches-foot": lambda f, n: f"Make garment.breeches.hem {n.more(f.needed or 0.0)} or more.",
-    "breeches-sitting": lambda f, n: "Measure waist_to_floor and crotch_to_floor and give them.",
+    "other-hem": lambda f, n: _("Shorten it by {much}.", much=n.more(_more(f))),
+    "coif-head": _add("garment.coif.ease", 2),
+    "apron-covers": _at_least("garment.apron.width"),
+    "breeches-hip": _add("garment.breeches.ease"),
+    "breeches-leg": lambda f, n: _("Leave {key} out, or give more ease.", key="garment.breeches.hem"),
+    "breeches-foot": _at_least("garment.breeches.hem"),
+    "breeches-sitting": lambda f, n: _(
+        "Measure {one} and {other} and give them.", one="waist_to_floor", other="crotch_to_floor"
+    ),
 }
+
+
+def _tied_at_neck(n: Numbers) -> str:
+    if n.text("what") == "coif":
+        return _(
+            "Child: a coif tied at the neck can strangle; close it with something that comes undone at a pull, and"
+            " follow local rules (EN 14682, 16 CFR 1120)."
+        )
+    return _(
+        "Child: a cloak tied at the neck can strangle; close it with something that comes undone at a pull, and follow"
+        " local rules (EN 14682, 16 CFR 1120)."
+    )
+
+
 OTHER_CAUTIONS: Final[Mapping[str, Callable[[Numbers], str]]] = {
-    "child-tied-at-neck": lambda n: (
-        f"Child: a {n.text('what')} tied at the neck can strangle; close it with something that comes undone at a pull,"
-        " and follow local rules (EN 14682, 16 CFR 1120)."
+    "child-tied-at-neck": _tied_at_neck,
+    "long-tail": lambda n: _(
+        "A tail {length} long catches in wheels, doors and machines: tuck it in or wind it round the head.",
+        length=n.of("tail"),
     ),
-    "long-tail": lambda n: (
-        f"A tail {n.of('tail')} long catches in wheels, doors and machines: tuck it in or wind it round the head."
-    ),
-    "wide-cloak": lambda n: "A cloak swings into flames and wheels: throw it back over the shoulders near them.",
+    "wide-cloak": lambda n: _("A cloak swings into flames and wheels: throw it back over the shoulders near them."),
 }

@@ -79,6 +79,7 @@ LEVELS: Final = frozenset(
         N_("ankle"),
         N_("floor"),
         N_("upper arm"),
+        N_("biceps"),
     }
 )
 """Levels of the body, after 'at the'."""

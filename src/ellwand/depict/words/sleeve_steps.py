@@ -14,71 +14,123 @@ from ellwand.depict.words.step_asking import (
     back_stitch,
     bars,
     faces,
+    facing,
     folds,
     gusset_corners,
+    joined,
     lengths,
     opening_at,
+    paired,
     per_sleeve,
     said,
     seams_of,
     taken_in,
 )
 from ellwand.geometry.lines import length
+from ellwand.language import N_, _
 from ellwand.model.draft import Draft, edge_at
 from ellwand.model.step import Step
 from ellwand.units import Unit, format_length
 
 
 def _sleeve_halves(step: Step, draft: Draft, unit: Unit) -> str:
-    return (
-        f"{faces(draft)}, sew the front and the back half of each sleeve to each other along the top of the arm, from"
-        f" the armhole to the cuff{lengths(step, draft, unit)}.{folds(step, draft)}"
+    return joined(
+        _(
+            "{faces}, sew the front and the back half of each sleeve to each other along the top of the arm, from the"
+            " armhole to the cuff{lengths}.",
+            faces=faces(draft),
+            lengths=lengths(step, draft, unit),
+        ),
+        folds(step, draft),
     )
 
 
 def _elbow_gores(step: Step, draft: Draft, unit: Unit) -> str:
-    return (
-        f"{faces(draft)}, sew one side of each elbow gore to the front edge of its sleeve, from the cuff up to the"
-        f" point{lengths(step, draft, unit)}.{bars(step, 'the point')}{folds(step, draft)}"
+    return joined(
+        _(
+            "{faces}, sew one side of each elbow gore to the front edge of its sleeve, from the cuff up to the"
+            " point{lengths}.",
+            faces=faces(draft),
+            lengths=lengths(step, draft, unit),
+        ),
+        bars(step, _("Work a bar over the point.")),
+        folds(step, draft),
     )
 
 
 def _sleeves(step: Step, draft: Draft, unit: Unit) -> str:
-    sleeve = draft.choices.sleeve
     flat = draft.choices.sewing.sleeves == "flat"
-    mark = "the seam along its top" if sleeve.pieces == "two" else "the middle of its top edge"
-    if sleeve.seam == "back" and sleeve.pieces != "two":
-        behind = said([_behind(step, draft)], unit)
-        mark = f"the mark on its top edge, counted from its back edge{behind},"
-    head = ""
-    if sleeve.head == "shaped":
-        head = " Match the curves at both armpits first and pin every hand's breadth."
-        if sleeve.head_ease:
-            more = format_length(sleeve.head_ease, unit)
-            head += f" Ease in the {more} by which the head is longer, over the shoulder."
-    alongside = ""
     low = any("-low" in ref.edge for seam in seams_of(step, draft) for ref in (seam.a, seam.b))
-    if flat and sleeve.seam == "back" and low:
-        alongside = " Go on along the top of the side panel."
+    alongside = ""
+    if flat and draft.choices.sleeve.seam == "back" and low:
+        alongside = _("Go on along the top of the side panel.")
     if gusset_side(draft):
-        alongside += along_gusset(step, draft)
+        alongside = joined(alongside, along_gusset(step, draft))
     elif draft.dimensions.gusset and not flat:
-        alongside = " The gap for the gusset stays open."
-    cm, end = per_sleeve(step, draft, unit), f"{armpits(step)}{folds(step, draft)}"
-    if flat:
-        return (
-            f"Sew each sleeve to its armhole{back_stitch(draft)} while the body lies flat and all is within reach{cm}:"
-            f" {faces(draft).lower()}, {mark} to the shoulder line.{alongside}{head}{end}"
+        alongside = _("The gap for the gusset stays open.")
+    how = _set_flat(step, draft, unit) if flat else _set_round(step, draft, unit, low)
+    return joined(how, alongside, _head(draft, unit), armpits(step), folds(step, draft))
+
+
+def _mark(step: Step, draft: Draft, unit: Unit) -> str:
+    """What of a sleeve lies on the shoulder line."""
+    sleeve = draft.choices.sleeve
+    if sleeve.pieces == "two":
+        return _("the seam along its top")
+    if sleeve.seam == "back":
+        behind = said([_behind(step, draft)], unit)
+        return _("the mark on its top edge, counted from its back edge{lengths},", lengths=behind)
+    return _("the middle of its top edge")
+
+
+def _head(draft: Draft, unit: Unit) -> str:
+    """How the curve of a shaped sleeve is pinned and eased in; '' for a straight one."""
+    sleeve = draft.choices.sleeve
+    if sleeve.head != "shaped":
+        return ""
+    match = _("Match the curves at both armpits first and pin every hand's breadth.")
+    if not sleeve.head_ease:
+        return match
+    more = format_length(sleeve.head_ease, unit)
+    return joined(match, _("Ease in the {length} by which the head is longer, over the shoulder.", length=more))
+
+
+def _set_flat(step: Step, draft: Draft, unit: Unit) -> str:
+    return _(
+        "Sew each sleeve to its armhole{stitch} while the body lies flat and all is within reach{lengths}: {facing},"
+        " {mark} to the shoulder line.",
+        stitch=back_stitch(draft),
+        lengths=per_sleeve(step, draft, unit),
+        facing=facing(draft),
+        mark=_mark(step, draft, unit),
+    )
+
+
+def _set_round(step: Step, draft: Draft, unit: Unit, low: bool) -> str:
+    """``low``: whether the sleeve is also sewn to the top of a side panel."""
+    seam, meets = draft.choices.sleeve.seam, ""
+    if low and seam == "under":
+        meets = _(", its seam to the middle of the side panel's top")
+    elif not low and seam != "back" and not draft.dimensions.gusset:
+        meets = _(", its seam to the side seam")
+    if draft.choices.sewing.finish == "french":
+        how = N_(
+            "With the body right side out, put each sleeve inside out into its armhole, {mark} to the shoulder"
+            " line{meets}; pin it, turn it until it hangs well, as only this way allows, and sew"
+            " round{stitch}{lengths}."
         )
-    meets = "" if sleeve.seam == "back" or draft.dimensions.gusset else ", its seam to the side seam"
-    if low:
-        meets = ", its seam to the middle of the side panel's top" if sleeve.seam == "under" else ""
-    turned = ("inside out", "right side out")
-    body, arm = turned if draft.choices.sewing.finish != "french" else turned[::-1]
-    return (
-        f"With the body {body}, put each sleeve {arm} into its armhole, {mark} to the shoulder line{meets}; pin it,"
-        f" turn it until it hangs well, as only this way allows, and sew round{back_stitch(draft)}{cm}."
-        f"{alongside}{head}{end}"
+    else:
+        how = N_(
+            "With the body inside out, put each sleeve right side out into its armhole, {mark} to the shoulder"
+            " line{meets}; pin it, turn it until it hangs well, as only this way allows, and sew"
+            " round{stitch}{lengths}."
+        )
+    return _(
+        how,
+        mark=_mark(step, draft, unit),
+        meets=meets,
+        stitch=back_stitch(draft),
+        lengths=per_sleeve(step, draft, unit),
     )
 
 
@@ -90,90 +142,116 @@ def _behind(step: Step, draft: Draft) -> float:
 
 
 def _sleeves_behind(step: Step, draft: Draft, unit: Unit) -> str:
-    return (
-        f"Sew the rest of each sleeve top{back_stitch(draft)} on round under the arm to the back, up to where its"
-        f" edges meet{per_sleeve(step, draft, unit)}.{armpits(step)}{folds(step, draft)}"
+    return joined(
+        _(
+            "Sew the rest of each sleeve top{stitch} on round under the arm to the back, up to where its edges"
+            " meet{lengths}.",
+            stitch=back_stitch(draft),
+            lengths=per_sleeve(step, draft, unit),
+        ),
+        armpits(step),
+        folds(step, draft),
     )
 
 
 def _sleeve_seams(step: Step, draft: Draft, unit: Unit) -> str:
-    gore = ", taking in the open side of the elbow gore" if draft.choices.sleeve.elbow_gore else ""
-    cuff = draft.dimensions.cuff_opening
-    stop = f" Leave the lowest {format_length(cuff, unit)} open." if cuff else ""
-    where = "behind the arm" if draft.choices.sleeve.seam == "back" else "under the arm"
-    end, way = "the armhole", draft.choices.sewing.gussets
-    if draft.dimensions.gusset and where == "under the arm":
-        triangles = draft.choices.sleeve.gusset_shape == "triangles"
-        end = "the mark where the gusset begins"
-        if way == "on the sleeve":
-            end = f"the gusset, and on along {'the long edges of its halves' if triangles else 'its free side'}"
-    return (
-        f"{faces(draft)}, close each sleeve {where}, from the cuff to {end}{gore}{per_sleeve(step, draft, unit)}.{stop}"
-        f"{bars(step, 'the point of the gore')}{gusset_corners(step)}{armpits(step)}{folds(step, draft)}"
+    gore = _(", taking in the open side of the elbow gore") if draft.choices.sleeve.elbow_gore else ""
+    cuff, behind = draft.dimensions.cuff_opening, draft.choices.sleeve.seam == "back"
+    to = _("to the armhole")
+    if draft.dimensions.gusset and not behind:
+        to = _("to the mark where the gusset begins")
+        if draft.choices.sewing.gussets == "on the sleeve":
+            to = _("to the gusset, and on along its free side")
+            if draft.choices.sleeve.gusset_shape == "triangles":
+                to = _("to the gusset, and on along the long edges of its halves")
+    how = N_("{faces}, close each sleeve under the arm, from the cuff {to}{gore}{lengths}.")
+    if behind:
+        how = N_("{faces}, close each sleeve behind the arm, from the cuff {to}{gore}{lengths}.")
+    return joined(
+        _(how, faces=faces(draft), to=to, gore=gore, lengths=per_sleeve(step, draft, unit)),
+        _("Leave the lowest {length} open.", length=format_length(cuff, unit)) if cuff else "",
+        bars(step, _("Work a bar over the point of the gore.")),
+        gusset_corners(step),
+        armpits(step),
+        folds(step, draft),
     )
 
 
 def _to_tops(step: Step, draft: Draft, unit: Unit) -> str:
-    return (
-        f"Sew the rest of each sleeve top{back_stitch(draft)} along the top of the side panel, its ends meeting in the"
-        f" middle{per_sleeve(step, draft, unit)}.{folds(step, draft)}"
+    return joined(
+        _(
+            "Sew the rest of each sleeve top{stitch} along the top of the side panel, its ends meeting in the"
+            " middle{lengths}.",
+            stitch=back_stitch(draft),
+            lengths=per_sleeve(step, draft, unit),
+        ),
+        folds(step, draft),
     )
 
 
 def _run(step: Step, draft: Draft, unit: Unit) -> str:
     kinds = {seam.kind for seam in seams_of(step, draft)}
     split = any(each.place == "side" for each in draft.choices.splits)
-    end = "the top of the split" if split else "the hem"
-    sleeve, way = draft.choices.sleeve, draft.choices.sewing.gussets
-    gusset = draft.dimensions.gusset > 0
-    if "underarm seam" not in kinds:
-        begin = "the armhole"
-        if kinds & {"gusset", "gusset seam"}:
-            sides = (
-                "the long edges of the half gussets" if sleeve.gusset_shape == "triangles" else "the gusset's free side"
-            )
-            begin = f"the armhole, along {sides},"
-        elif gusset:
-            begin = "the mark below the armhole where the gusset ends"
-        run = f"close the sides from {begin} to {end}."
-    elif kinds == {"underarm seam"}:
-        run = "close each underarm seam from the cuff to the armpit."
-    elif sleeve.seam == "back":
-        run = (
-            "close each sleeve behind the arm from the cuff to the armpit and go on down the back edge of the side"
-            f" panel to {end}, in one run."
+    to = _("to the top of the split") if split else _("to the hem")
+    said_ = _run_alone(kinds, draft, to) if "underarm seam" not in kinds else _run_through(kinds, draft, to)
+    opened = []
+    if (cuff := draft.dimensions.cuff_opening) and "underarm seam" in kinds:
+        opened.append(_("the lowest {length} of the sleeve", length=format_length(cuff, unit)))
+    if at_side := opening_at(draft, "side"):
+        long = format_length(length(at_side[0].points), unit)
+        opened.append(_("{length} at the top of the left side", length=long))
+    return joined(
+        said_,
+        taken_in(step, draft),
+        _("Take in the open side of the elbow gore on the way.") if "sleeve gore" in kinds else "",
+        _("Leave {places} open.", places=paired(opened)) if opened else "",
+        gusset_corners(step),
+        armpits(step),
+        bars(step, _("Work a bar over the point of each gore.")),
+        folds(step, draft),
+    )
+
+
+def _run_alone(kinds: set[str], draft: Draft, to: str) -> str:
+    """The sides without the sleeves."""
+    begin = _("from the armhole")
+    if kinds & {"gusset", "gusset seam"}:
+        begin = _("from the armhole, along the gusset's free side,")
+        if draft.choices.sleeve.gusset_shape == "triangles":
+            begin = _("from the armhole, along the long edges of the half gussets,")
+    elif draft.dimensions.gusset:
+        begin = _("from the mark below the armhole where the gusset ends")
+    return _("{faces}, close the sides {begin} {to}.", faces=faces(draft), begin=begin, to=to)
+
+
+def _run_through(kinds: set[str], draft: Draft, to: str) -> str:
+    """The sleeves, and the sides with them."""
+    sleeve, gusset = draft.choices.sleeve, draft.dimensions.gusset > 0
+    if kinds == {"underarm seam"}:
+        return _("{faces}, close each underarm seam from the cuff to the armpit.", faces=faces(draft))
+    if sleeve.seam == "back":
+        how = N_(
+            "{faces}, close each sleeve behind the arm from the cuff to the armpit and go on down the back edge of the"
+            " side panel {to}, in one run."
         )
     elif gusset and sleeve.gusset_shape == "triangles":
-        run = (
-            "close the underarm from the cuff, go on along the long edges of the half gussets and down the side to"
-            f" {end}, in one run."
+        how = N_(
+            "{faces}, close the underarm from the cuff, go on along the long edges of the half gussets and down the"
+            " side {to}, in one run."
         )
-    elif gusset and way != "in the corner":
-        run = (
-            "close each underarm from the cuff to the gusset, go on along its two free sides, turning at the front"
-            f" armpit, and down the side to {end}, in one run."
+    elif gusset and draft.choices.sewing.gussets != "in the corner":
+        how = N_(
+            "{faces}, close each underarm from the cuff to the gusset, go on along its two free sides, turning at the"
+            " front armpit, and down the side {to}, in one run."
         )
     elif gusset:
-        run = (
-            "close each underarm from the cuff to the gusset's corner, then go on from its opposite corner down the"
-            f" side to {end}."
+        how = N_(
+            "{faces}, close each underarm from the cuff to the gusset's corner, then go on from its opposite corner"
+            " down the side {to}."
         )
     else:
-        run = f"close the underarm and the side in one run from the cuff to {end}."
-    run += taken_in(step, draft)
-    if "sleeve gore" in kinds:
-        run += " Take in the open side of the elbow gore on the way."
-    stops = []
-    if (cuff := draft.dimensions.cuff_opening) and "underarm seam" in kinds:
-        stops.append(f"the lowest {format_length(cuff, unit)} of the sleeve")
-    at_side = opening_at(draft, "side")
-    if at_side:
-        stops.append(f"{format_length(length(at_side[0].points), unit)} at the top of the left side")
-    stop = f" Leave {' and '.join(stops)} open." if stops else ""
-    corners = gusset_corners(step)
-    return (
-        f"{faces(draft)}, {run}{stop}{corners}{armpits(step)}{bars(step, 'the point of each gore')}{folds(step, draft)}"
-    )
+        how = N_("{faces}, close the underarm and the side in one run from the cuff {to}.")
+    return _(how, faces=faces(draft), to=to)
 
 
 SLEEVE_STEPS: Final[Mapping[str, Say]] = MappingProxyType(
