@@ -9,7 +9,7 @@ from functools import partial
 from typing import Literal
 
 from ellwand.adorn import adorn, divided, trimmed
-from ellwand.adorn.charges import Room
+from ellwand.adorn.charges.charged import Room
 from ellwand.choose import Sheet
 from ellwand.depict.words.searching import found_said
 from ellwand.draft import draft, draft_to_grow, pieced_to_fit

@@ -15,8 +15,8 @@ from shapely import LineString, MultiLineString, Polygon, union_all
 from shapely import Point as Spot
 
 from ellwand.adorn import adorn
-from ellwand.adorn.repeats import repeats_along
-from ellwand.adorn.runs import runs_at
+from ellwand.adorn.repeats.repeated import repeats_along
+from ellwand.adorn.runs.places import runs_at
 from ellwand.draft import draft
 from ellwand.errors import BadInput, CannotDraft
 from ellwand.measure import wearer_from

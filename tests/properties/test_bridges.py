@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely import Point, Polygon, affinity, box, get_parts
 from shapely.geometry.base import BaseGeometry
 
-from ellwand.adorn.stencil import motif_shape, stencil
+from ellwand.adorn.stencils.stencil import motif_shape, stencil
 from ellwand.errors import CannotDraft
 from ellwand.model.motif import Motif, Region
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from ellwand.adorn.closings import adorn
-from ellwand.adorn.dividing import divided
+from ellwand.adorn.closures.closings import adorn
+from ellwand.adorn.division.dividing import divided
 from ellwand.adorn.trimming import trimmed
 
 __all__ = ["adorn", "divided", "trimmed"]

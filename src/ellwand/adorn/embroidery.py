@@ -13,7 +13,7 @@ from typing import Final, Literal
 
 import shapely
 
-from ellwand.adorn.stencil import motif_shape
+from ellwand.adorn.stencils.stencil import motif_shape
 from ellwand.geometry.lines import length
 from ellwand.model.motif import Motif
 

@@ -10,7 +10,7 @@ from typing import Final
 
 import shapely
 
-from ellwand.adorn.stencil import motif_shape, thin
+from ellwand.adorn.stencils.stencil import motif_shape, thin
 from ellwand.geometry.lines import Line, mirror, shift
 from ellwand.model.motif import Motif, Region
 from ellwand.model.repeat import Repeat

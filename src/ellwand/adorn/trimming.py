@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ellwand.adorn.charges import UNBOUNDED, Room, charged
-from ellwand.adorn.repeats import repeated
-from ellwand.adorn.trim_bands import banded
+from ellwand.adorn.bands.banded import banded
+from ellwand.adorn.charges.charged import UNBOUNDED, Room, charged
+from ellwand.adorn.repeats.repeated import repeated
 from ellwand.model.draft import Draft
 
 

@@ -180,18 +180,20 @@ def _breeches(draft: Draft, breeches: Breeches) -> Iterator[Rule]:
     above = round_near(a_pair.BAND_WIDTH, grid) if banded else 0.0
     legs = steps(("-", Taken("crotch_to_floor")), ("×", 2))
     yield Rule("deep", N_("twice from the waist to the crotch"), (Taken("waist_to_floor"),), legs, shown=False)
-    corner = round_near(breeches.gusset, grid) * math.sqrt(2)
+    gusset = Given(round_near(breeches.gusset, grid), N_("the gusset"))
+    across = steps(("×", math.sqrt(2)))
+    yield Rule("corner", N_("the gusset from corner to corner"), (gusset,), across, shown=False)
     rise = steps(
         ("×", BETWEEN_THE_LEGS),
         ("+", Result("deep")),
         ("+", Given(a_pair.SITTING_EASE + under / math.pi, EASE_WORD)),
-        ("-", Given(corner, N_("the gusset from corner to corner"))),
+        ("-", Result("corner")),
         ("÷", 2),
         ("-", Given(above, N_("the band"))),
     )
     yield Rule("rise", N_("from the waist down to the gusset"), (Taken("hip_girth"),), rise, "up")
     yield from _down_to("waist_to_floor", breeches.length, N_("length, from the waist to the hem"), above)
-    yield Rule("gusset", N_("side of the square gusset"), (Given(breeches.gusset),), (), "near")
+    yield Rule("gusset", N_("side of the square gusset"), (Given(gusset.cm),))
     if breeches.hem is not None:
         yield Rule("hem", N_("width of each leg at the hem"), (Given(breeches.hem),), (), "near")
     if banded:

@@ -9,6 +9,7 @@ from typing import Final
 
 from shapely import LineString, Polygon, box
 from shapely import Point as Spot
+from shapely.geometry.base import BaseGeometry
 
 from ellwand.depict.lay_sheet import laid_size
 from ellwand.depict.lettering import shape_of
@@ -91,21 +92,23 @@ def _clipped(stroke: Stroke, low: float, high: float) -> Iterator[Stroke]:
     window = box(max(low, min(xs) - 1), min(ys) - 1, min(high, max(xs) + 1), max(ys) + 1)
     if stroke.closed:
         # white below, and its outline without a line along the cut
-        for part in _parts(Polygon(stroke.points, stroke.holes).buffer(0).intersection(window), Polygon):
-            holes = tuple(_coords(hole)[:-1] for hole in part.interiors)
-            yield Stroke("blank", _coords(part.exterior)[:-1], True, holes)
+        for part in _parts(Polygon(stroke.points, stroke.holes).buffer(0).intersection(window)):
+            if isinstance(part, Polygon) and not part.is_empty:
+                holes = tuple(_coords(hole)[:-1] for hole in part.interiors)
+                yield Stroke("blank", _coords(part.exterior)[:-1], True, holes)
     for line in (stroke.points, *stroke.holes):
         whole = LineString([*line, line[0]] if stroke.closed else line)
-        for piece in _parts(whole.intersection(window), LineString):
-            yield Stroke(stroke.role, _coords(piece))
+        for piece in _parts(whole.intersection(window)):
+            if isinstance(piece, LineString) and not piece.is_empty:
+                yield Stroke(stroke.role, _coords(piece))
 
 
-def _parts(shape: object, kind: type) -> list:  # type: ignore[type-arg]
-    return [part for part in getattr(shape, "geoms", [shape]) if isinstance(part, kind) and not part.is_empty]
+def _parts(shape: BaseGeometry) -> list[BaseGeometry]:
+    return list(getattr(shape, "geoms", [shape]))
 
 
-def _coords(line: object) -> Line:
-    return tuple((float(x), float(y)) for x, y in line.coords)  # type: ignore[attr-defined]
+def _coords(line: BaseGeometry) -> Line:
+    return tuple((float(x), float(y)) for x, y in line.coords)
 
 
 def _ends(lay: Lay, low: float, high: float, scale: float) -> Iterator[Stroke]:

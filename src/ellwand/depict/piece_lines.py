@@ -78,7 +78,10 @@ class PieceLines:
         self.strokes.append(Stroke("cut", piece.cut, True, piece.cut_holes))
         self.strokes.append(Stroke("sewn", piece.sewn, True, piece.sewn_holes))
         for guide in piece.guides:
-            self.strokes.append(Stroke(guide_role(guide), guide.points))
+            role = guide_role(guide)
+            self.strokes.append(Stroke(role, guide.points))
+            if role == "fold":
+                self.letters.taken.append(LineString(guide.points).buffer(self.paper(0.2), quad_segs=1))
         signs = fastening_signs(piece, self.paper(0.7))
         self.strokes += signs
         self.letters.taken += [box(*bounds(sign.points)) for sign in signs]

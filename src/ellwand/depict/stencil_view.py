@@ -11,7 +11,7 @@ import shapely
 from shapely import Polygon, get_parts
 
 from ellwand.adorn.printing import Block, block, mirrored
-from ellwand.adorn.stencil import FROM_MOTIF, motif_shape, register_marks, stencil
+from ellwand.adorn.stencils.stencil import FROM_MOTIF, motif_shape, register_marks, stencil
 from ellwand.depict.lettering import CM_PER_POINT
 from ellwand.depict.pattern.fullsize import FullSize, full_sized
 from ellwand.depict.pattern.squares import wrapped

@@ -7,7 +7,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
-from ellwand.adorn.openings import Lip, openings_at
+from ellwand.adorn.closures.openings import Lip, openings_at
 from ellwand.depict.setting_in import Face
 from ellwand.geometry.lines import Line, Point, arc
 from ellwand.model.closing import EYELET, Closing

@@ -36,7 +36,7 @@ def field_strokes(draft: Draft, face: Face, outline: Line, bend: Bend, shown: Sh
     """The patches within the outline of the body; what is set in beside them is of their tincture."""
     from shapely.geometry import Polygon
 
-    from ellwand.adorn.field import patches
+    from ellwand.adorn.division.field import patches
 
     divided = draft.adornment.field
     if divided is None:

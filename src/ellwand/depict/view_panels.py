@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from ellwand.adorn.divide_frames import Frame, field_of, frame_of, is_panel
+from ellwand.adorn.division.frames import Frame, field_of, frame_of, is_panel
 from ellwand.depict.setting_in import Face
 from ellwand.geometry.lines import Line, Point, bounds
 from ellwand.model.draft import Draft, Part, whole_part

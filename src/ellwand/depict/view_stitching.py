@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ellwand.adorn.facings import SLIT_FACING, edge_allowance
+from ellwand.adorn.applied.facings import SLIT_FACING, edge_allowance
 from ellwand.depict.view_trunk import Trunk
 from ellwand.geometry.lines import backwards, mirror
 from ellwand.model.draft import Draft

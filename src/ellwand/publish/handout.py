@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from ellwand.depict.exploded import exploded_sheet
@@ -49,35 +48,34 @@ FEW: Final = 12
 """With so many rules or fewer all goes on one page, if it can."""
 BESIDE: Final = 5.8
 """The column of the sewn and the worn garment (cm)."""
+ABOVE: Final = 3.4
+"""What stands above and below the pictures on their page (cm)."""
+BELOW: Final = 7.0
+"""What the sewn and the worn garment take below wide pieces (cm)."""
+LOWEST: Final = 12.0
+"""They are given so much beside the pieces (cm), where there is room."""
 SHORT: Final = 18
 """A shorter text is not parted by the end of a line."""
 LONGEST: Final = 40
-
-
-@dataclass(frozen=True, slots=True)
-class _Page:
-    """The paper, and how high the picture of the pieces may be (cm) beside the others or above them."""
-
-    paper: Paper
-    beside: float
-    above: float
 
 
 def handout_pdf(garment: Garment) -> bytes:
     """One sheet, A4 or Letter, printed on one side or on both; the same bytes each time."""
     paper = paper_for(garment.wearer.unit)
     sums = sums_of(garment.draft, garment.wearer.unit)
-    free = paper.height - 2 * paper.margin - 3.4
-    table = _sums(garment, sums)
-    source = ""
-    ways = [(1, share) for share in SHARES if len(sums.rules) <= FEW] + [(2, share) for share in SHARES]
-    for pages, share in ways:
-        page = _Page(paper, share * free, share * (free - 7.5))
-        out = [_setting(garment, paper), _head(garment), _pictures(garment, page), _pieces(garment), "#v(2mm)", table]
-        source = "\n".join(out)
-        if page_count(f"{source}\n{LAST_PAGE}") <= pages:
-            break
-    return compile_pdf(source)
+    around = _setting(garment, paper), _head(garment)
+    below = _pieces(garment), "#v(2mm)", _sums(garment, sums)
+    pictures, high = _pictures(garment, paper.room, paper.height - 2 * paper.margin - ABOVE)
+
+    def fits(share: float, pages: int) -> bool:
+        room = f"#block(height: {share * high:.3f}cm)"
+        return page_count("\n".join([*around, room, *below, LAST_PAGE])) <= pages
+
+    ways = [(share, 1) for share in SHARES if len(sums.rules) <= FEW] + [(share, 2) for share in SHARES]
+    share = next((share for share, pages in ways if fits(share, pages)), SHARES[-1])
+    if share < 1.0:
+        pictures, _high = _pictures(garment, paper.room, share * high)
+    return compile_pdf("\n".join([*around, pictures, *below]))
 
 
 def sums_of(draft: Draft, unit: Unit) -> Sums:
@@ -126,28 +124,29 @@ def _head(garment: Garment) -> str:
     )
 
 
-def _pictures(garment: Garment, page: _Page) -> str:
-    """Flat pieces, sewn, worn: the pieces at the left of the others, or above them where they are wide."""
-    draft, unit, room = garment.draft, garment.wearer.unit, page.paper.room
-    tall = exploded_sheet(draft, unit, room - BESIDE - 0.8, page.beside, sewn=False)
-    wide = exploded_sheet(draft, unit, room, page.above, sewn=False)
+def _pictures(garment: Garment, room: float, most: float) -> tuple[str, float]:
+    """Flat pieces, sewn, worn, and how high that is (cm): the pieces at the left of the others, or above where wide."""
+    draft, unit = garment.draft, garment.wearer.unit
+    tall = exploded_sheet(draft, unit, room - BESIDE - 0.8, most, sewn=False)
+    wide = exploded_sheet(draft, unit, room, max(3.0, most - BELOW), sewn=False)
     flat, worn = garment_view(draft, "front"), worn_view(draft, garment.wearer)
     if wide.scale > 1.15 * tall.scale:
-        left, right = (_fitted(each, room / 2 - 1.0, 5.6) for each in (flat, worn))
-        below = (
-            f"grid(columns: (1fr, 1fr), align: center + bottom, {_told(left, _('sewn'))}, {_told(right, _('worn'))})"
-        )
-        return f"#align(center, [{_drawn(wide)}])\n#v(2mm)\n#{below}"
-    high = (min(tall.height, page.beside) - 2.0) / 2
-    flat_seen, worn_seen = _fitted(flat, BESIDE, max(3.0, 0.8 * high)), _fitted(worn, BESIDE, max(5.0, 1.15 * high))
-    column = (
-        f"grid(columns: 1, row-gutter: 4mm, align: center, {_told(flat_seen, _('sewn'))},"
-        f" {_told(worn_seen, _('worn'))})"
-    )
-    return (
+        left, right = (_fitted(each, room / 2 - 1.0, BELOW - 1.4) for each in (flat, worn))
+        cells = ", ".join([_told(left, _("sewn")), _told(right, _("worn"))])
+        below = f"grid(columns: (1fr, 1fr), align: center + bottom, {cells})"
+        high = wide.height + max(left.height, right.height) + 1.2
+        return f"#align(center, [{_drawn(wide)}])\n#v(2mm)\n#{below}", high
+    # the others are as high together as the pieces, but no lower than can be seen
+    high = max(tall.height, min(most, LOWEST))
+    left = _fitted(flat, BESIDE, 0.4 * (high - 2.2))
+    right = _fitted(worn, BESIDE, high - 2.2 - left.height)
+    cells = ", ".join([_told(left, _("sewn")), _told(right, _("worn"))])
+    column = f"grid(columns: 1, row-gutter: 4mm, align: center, {cells})"
+    both = (
         f"#grid(columns: (1fr, {BESIDE}cm), column-gutter: 8mm, align: (center + horizon, center + horizon),"
         f" [{_drawn(tall)}], {column})"
     )
+    return both, high
 
 
 def _fitted(drawing: Drawing, width: float, height: float) -> Sheet:

@@ -28,7 +28,7 @@ PENS: Final[dict[Role, Pen]] = {
     "fold": Pen(0.6, 0, (6.0, 1.8, 1.0, 1.8)),
     "grain": Pen(0.7),
     "dimension": Pen(0.4),
-    "leader": Pen(0.3, 60),
+    "leader": Pen(0.4, 40),
     "cloth": Pen(0.8, fill=255),
     "selvedge": Pen(2.2),
     "waste": Pen(0.35, 80),

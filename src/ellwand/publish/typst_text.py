@@ -63,7 +63,7 @@ def table(
         out.append("table.header(" + ", ".join(f'text(weight: "bold", {quoted(h)})' for h in head) + "),")
         out.append("table.hline(stroke: 0.7pt),")
     for row in rows:
-        out.append(", ".join(row) + ", table.hline(stroke: 0.25pt + luma(140)),")
+        out.append(", ".join(row) + ", table.hline(stroke: 0.5pt + luma(60)),")
     out.append("))")
     return "\n".join(out)
 
@@ -115,11 +115,21 @@ def _letters(label: Label, place: Place, enlarged: float) -> str:
     return f"#put({x}, {y}, {side}, {-label.turn:.3f}deg, {body})"
 
 
-def compile_pdf(source: str, *, tags: bool = True) -> bytes:
-    """The source as PDF bytes, the same bytes for the same source; ``tags``: what is what, for who reads by ear."""
+def compile_pdf(source: str, *, tags: bool = True, standards: Sequence[str] = ()) -> bytes:
+    """The source as PDF bytes, the same bytes for the same source; ``tags``: what is what, for who reads by ear.
+
+    ``standards``: those that the PDF keeps to, as Typst names them ('ua-1').
+    """
     import typst
 
-    return typst.compile(source.encode(), format="pdf", font_paths=_fonts(), timestamp=0, pdf_tags=tags)
+    return typst.compile(
+        source.encode(),
+        format="pdf",
+        font_paths=_fonts(),
+        timestamp=0,
+        pdf_tags=tags,
+        pdf_standards=list(standards),
+    )
 
 
 def heights(setting: str, blocks: Sequence[str], width: float) -> list[float]:

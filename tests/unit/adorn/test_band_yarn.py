@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ellwand import prove_sheet
-from ellwand.adorn.band_yarn import usual_ends, yarn_of
+from ellwand.adorn.bands.yarn import usual_ends, yarn_of
 from ellwand.model.band import BandChoice
 from ellwand.model.garment import Garment
 from sheets import sheet

@@ -11,7 +11,7 @@ from shapely import LineString, Polygon, box, union_all
 from shapely.affinity import translate
 
 from ellwand import make, prove_sheet
-from ellwand.adorn.charge_shapes import CHARGES, plain_charge
+from ellwand.adorn.charges.shapes import CHARGES, plain_charge
 from ellwand.depict import words
 from ellwand.errors import BadInput, CannotDraft
 from ellwand.model.draft import Draft

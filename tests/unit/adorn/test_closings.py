@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from shapely import LineString, Point, Polygon
 
 from ellwand.adorn import adorn
-from ellwand.adorn.closings import KINDS, TAIL, _spread, cloth_circle
-from ellwand.adorn.lacing import lace_length, rows
+from ellwand.adorn.closures.closings import KINDS, TAIL, _spread, cloth_circle
+from ellwand.adorn.closures.lacing import lace_length, rows
 from ellwand.depict import words
 from ellwand.depict.words.closings import to_buy
 from ellwand.errors import CannotDraft

@@ -12,7 +12,7 @@ from shapely import LineString, Polygon, box, get_parts, polygonize
 from shapely.affinity import rotate
 from shapely.ops import unary_union
 
-from ellwand.adorn.divide_plane import Face, between_alike, faces_of, polygon
+from ellwand.adorn.division.plane import Face, between_alike, faces_of, polygon
 from ellwand.geometry.lines import Line
 
 Rings = list[list[tuple[tuple[str, int], Line]]]

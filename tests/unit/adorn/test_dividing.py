@@ -12,8 +12,8 @@ from shapely.affinity import affine_transform
 from shapely.ops import unary_union
 
 from ellwand import prove_sheet
-from ellwand.adorn.divide_frames import field_of
-from ellwand.adorn.field import patches
+from ellwand.adorn.division.field import patches
+from ellwand.adorn.division.frames import field_of
 from ellwand.errors import BadInput
 from ellwand.geometry.lines import length
 from ellwand.model.draft import Draft, edge_at

@@ -19,7 +19,7 @@ from shapely import Point as Place
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from ellwand.adorn.field import lines, patches, tincture_at
+from ellwand.adorn.division.field import lines, patches, tincture_at
 from ellwand.model.heraldry import IN_FOUR, USUAL_COUNT, Division, Field, Partition, Tincture
 
 FIELD = Field(30.0, 0.0, 120.0)

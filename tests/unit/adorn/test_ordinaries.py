@@ -8,7 +8,7 @@ from typing import get_args
 import pytest
 from shapely import LineString, Point, Polygon, box, union_all
 
-from ellwand.adorn.ordinaries import BLUNT, USUAL, ordinary_shapes, ordinary_width
+from ellwand.adorn.charges.ordinaries import BLUNT, USUAL, ordinary_shapes, ordinary_width
 from ellwand.model.heraldry import Field, Ordinary
 
 SHIELD = Field(half=25.0, bottom=0.0, top=60.0)

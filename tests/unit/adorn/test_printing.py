@@ -12,7 +12,7 @@ from shapely import Point, Polygon, affinity, box
 
 from ellwand.adorn.motifs import OWN, motif
 from ellwand.adorn.printing import LEAST_LINE, block, paint, print_plan
-from ellwand.adorn.stencil import motif_shape
+from ellwand.adorn.stencils.stencil import motif_shape
 from ellwand.model.motif import Motif, Region
 from ellwand.model.repeat import Placement, Repeat, RepeatChoice
 from ellwand.model.run import Run, Stretch

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from ellwand.adorn.repeat_rows import Limits, Way, fills, row_places
+from ellwand.adorn.repeats.rows import Limits, Way, fills, row_places
 
 
 def limits(size: tuple[float, float], gap: tuple[float, float], *, corners: bool = True) -> Limits:

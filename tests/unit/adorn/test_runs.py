@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 import sweep
-from ellwand.adorn.runs import PLACES, runs_at
+from ellwand.adorn.runs.places import PLACES, runs_at
 from ellwand.errors import BadInput, CannotDraft
 from ellwand.model.draft import Draft
 from ellwand.model.garment import Garment

@@ -14,7 +14,7 @@ from shapely import LineString, MultiPolygon, Point, Polygon, affinity, box, get
 from shapely.geometry.base import BaseGeometry
 
 from ellwand.adorn.motifs import OWN, motif
-from ellwand.adorn.stencil import BRIDGE, MARGIN, motif_shape, stencil
+from ellwand.adorn.stencils.stencil import BRIDGE, MARGIN, motif_shape, stencil
 from ellwand.errors import CannotDraft
 from ellwand.model.motif import Motif, Region
 from ellwand.model.stencil import Stencil

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon, unary_union
 
 from ellwand import prove_sheet
-from ellwand.adorn.band_lengths import corners_of, sides
-from ellwand.adorn.run_making import made
-from ellwand.adorn.runs import runs_at
-from ellwand.adorn.trim_bands import EASES_BIAS, EASES_STRAIGHT
+from ellwand.adorn.bands.banded import EASES_BIAS, EASES_STRAIGHT
+from ellwand.adorn.bands.lengths import corners_of, sides
+from ellwand.adorn.runs.making import made
+from ellwand.adorn.runs.places import runs_at
 from ellwand.depict.words import mend
 from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, area

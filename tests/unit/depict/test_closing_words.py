@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from ellwand.adorn import adorn
-from ellwand.adorn.closings import KINDS
+from ellwand.adorn.closures.closings import KINDS
 from ellwand.depict.fastenings import fastening_rows, fastening_signs
 from ellwand.depict.pieces import piece_drawing
 from ellwand.depict.words.closings import closing, to_buy

@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from bodies import sample
-from ellwand import prove_sheet
+from ellwand import make, prove_sheet
 from ellwand.depict.figure_landmarks import FRONT_ARM, KNEE, WAIST
-from ellwand.depict.handout_words import Sums, printed
+from ellwand.depict.handout_words import Sums, measures_of, printed, reckoned, worked
 from ellwand.depict.worn import worn_view
 from ellwand.language import speaking
 from ellwand.model.draft import Dimensions
@@ -19,7 +19,7 @@ from ellwand.model.garment import Garment
 from ellwand.model.measurement import MEASUREMENTS
 from ellwand.model.wearer import Wearer, upper
 from ellwand.publish.handout import sums_of
-from ellwand.units import round_near, round_up
+from ellwand.units import format_length, round_near, round_up
 from sheets import sheet
 
 SEED = 3
@@ -233,3 +233,24 @@ def test_an_apron_hangs_from_the_waist() -> None:
     heights = [y for points in worn for _, y in points]
     assert min(heights) == pytest.approx(KNEE + 0.0, abs=5.0)
     assert max(heights) == pytest.approx(WAIST, abs=6.0)
+
+
+@pytest.mark.parametrize("style", [*TUNICS, "hood", "cloak", "coif", "apron", "breeches"])
+def test_the_cloth_to_buy_is_enough(style: str) -> None:
+    for width in (150, 90):
+        garment = make(sheet({"style": style}, cloth={"width": width}), seconds=0.2, seed=1)
+        measured = measures_of(garment.wearer, width)
+        asked = reckoned(sums_of(garment.draft, "cm"), measured)["cloth"]
+        laid = sum(lay.length for lay in garment.lays)
+        assert laid <= asked <= 2.5 * laid
+
+
+@pytest.mark.parametrize("style", [*TUNICS, "hood", "cloak", "coif", "apron", "breeches"])
+def test_the_example_is_the_draft(style: str) -> None:
+    garment = prove_sheet(sheet({"style": style}))
+    sums, measured = sums_of(garment.draft, "cm"), measures_of(garment.wearer, CLOTH)
+    values = reckoned(sums, measured)
+    by_words = by_hand(sums, garment.wearer, SURE if style in TUNICS else ("head_girth",))
+    for rule in sums.rules:
+        assert values[rule.key] == pytest.approx(by_words[rule.key], abs=0.1)
+        assert worked(sums, rule, values, measured, "cm").endswith(f"= {format_length(values[rule.key], mark=False)}")

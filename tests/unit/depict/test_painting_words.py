@@ -8,7 +8,7 @@ import pytest
 
 from ellwand.adorn.motifs import motif
 from ellwand.adorn.printing import PrintPlan, paint
-from ellwand.adorn.stencil import stencil
+from ellwand.adorn.stencils.stencil import stencil
 from ellwand.depict.stencil_view import Tool, tools
 from ellwand.depict.words.painting import (
     card_line,

@@ -12,7 +12,7 @@ import pytest
 from shapely import LineString, Point, Polygon, unary_union
 
 from ellwand import prove_sheet
-from ellwand.adorn.field import tincture_at
+from ellwand.adorn.division.field import tincture_at
 from ellwand.depict.tinctures import filled, hatched
 from ellwand.depict.view import garment_view
 from ellwand.model.draft import Draft

@@ -12,7 +12,7 @@ import pytest
 from shapely import Polygon
 
 from ellwand import prove_sheet
-from ellwand.adorn.closings import TAIL
+from ellwand.adorn.closures.closings import TAIL
 from ellwand.depict.view import garment_view
 from ellwand.geometry.lines import Line, Point, length
 from ellwand.model.draft import Draft

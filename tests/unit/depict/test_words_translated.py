@@ -11,7 +11,7 @@ import pytest
 
 from ellwand import language
 from ellwand.adorn import adorn
-from ellwand.adorn.closings import KINDS
+from ellwand.adorn.closures.closings import KINDS
 from ellwand.depict import words
 from ellwand.depict.words.closings import closing, to_buy
 from ellwand.depict.words.evidence_names import EVIDENCE_NAMES

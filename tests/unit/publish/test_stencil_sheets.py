@@ -16,7 +16,7 @@ from shapely import Polygon
 
 from ellwand.adorn.motifs import motif
 from ellwand.adorn.printing import block, mirrored
-from ellwand.adorn.stencil import stencil
+from ellwand.adorn.stencils.stencil import stencil
 from ellwand.cli.writing import write_garment
 from ellwand.depict.stencil_view import RING, Tool, tool_sheet, tools
 from ellwand.depict.words.painting import tool_row

@@ -1,0 +1,1 @@
+"""Pieces that are sewn on to the shell: facings, strips, collar, underlaps."""

@@ -1,0 +1,1 @@
+"""Bands along edges, seams and rings."""

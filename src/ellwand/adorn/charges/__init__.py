@@ -1,0 +1,1 @@
+"""Ordinaries and charges that are sewn on to the field."""

@@ -1,0 +1,1 @@
+"""Closures in numbers, and their places on the pieces."""

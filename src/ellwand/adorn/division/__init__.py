@@ -1,0 +1,1 @@
+"""The garment's field divided: its lines, and the pieces cut along them."""

@@ -1,0 +1,1 @@
+"""Motifs that repeat along a line."""

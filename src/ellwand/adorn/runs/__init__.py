@@ -1,0 +1,1 @@
+"""Lines that go round the sewn garment, from part to part."""

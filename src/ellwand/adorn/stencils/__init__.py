@@ -1,0 +1,1 @@
+"""Stencils whose card stays in one piece."""
