@@ -2,8 +2,8 @@
 
     python benchmarks/paper.py
 
-Target: all paper of one garment together under 3 s.  Prints CPU seconds of this process, the least of 3 first runs: each
-run sets another wearer's name, so that nothing can be taken from what was set before.  The ratio to a bare run (one empty
+Target: all paper of one garment together under 3 s.  Prints CPU seconds of this process, the least of three runs; each
+of them sets another name, so that no page can be taken from what was set before.  The ratio to a bare run (one empty
 page) is the figure to compare between machines.
 """
 
@@ -22,7 +22,7 @@ from ellwand.publish.handout import handout_pdf
 from ellwand.publish.pattern import long_sheet_pdf, pattern_pdf
 from ellwand.publish.stencil_sheets import stencils_pdf
 from ellwand.publish.typst_text import compile_pdf
-from ellwand.publish.workbook import booklet_pdf, workbook_pdf
+from ellwand.publish.workbook import workbook_pdf
 
 EXAMPLES = Path(__file__).parent.parent / "src" / "ellwand" / "examples"
 RUNS = 3

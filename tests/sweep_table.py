@@ -98,6 +98,7 @@ LEFT_OUT: Final = frozenset(
     {"garment.region", "cloth.unit", "cloth.length", "cloth.price", "cloth.faults", "cloth.pieces", "cloth.remnants"}
     | {"garment.charges.motif", "garment.division.tinctures", "cloth.tincture", "garment.repeats"}
     | {"garment.bands.colour"}
+    | {"sewing.large_type"}
 )
 """What has no bearing on draft and proof."""
 STYLE_WORDS: Final = (*(style for style in STYLES if style not in KINDS), *KINDS)

@@ -20,19 +20,19 @@ from babel.messages.pofile import read_po, write_po
 
 SOURCE: Final = Path(__file__).parents[1] / "src" / "ellwand"
 LOCALE: Final = SOURCE / "locale"
-KEYWORDS: Final = {"_": None, "N_": None, "plural": (1, 2)}
+KEYWORDS: Final = {"_": None, "N_": None, "plural": (1, 2), "pgettext": ((1, "c"), 2)}
 
 
-def sentences() -> Iterator[str | tuple[str, str]]:
-    """Every sentence of the code, each once, in the order of its files."""
+def sentences() -> Iterator[tuple[str | tuple[str, str], str | None]]:
+    """Every sentence of the code with its context, each once, in the order of its files."""
     seen = set()
     found = extract_from_dir(SOURCE, method_map=[("**.py", "python")], keywords=KEYWORDS)
-    for _, _, message, _, _ in sorted(found, key=lambda each: (each[0], each[1])):
+    for _, _, message, _, context in sorted(found, key=lambda each: (each[0], each[1])):
         if isinstance(message, (tuple, list)):
             message = (message[0], message[1])
-        if message not in seen:
-            seen.add(message)
-            yield message
+        if (message, context) not in seen:
+            seen.add((message, context))
+            yield message, context
 
 
 def catalogue(language: str) -> Catalog:
@@ -44,10 +44,9 @@ def catalogue(language: str) -> Catalog:
 def brought_up(old: Catalog) -> Catalog:
     """The same translations for the sentences of today."""
     new = Catalog(locale=old.locale, project="Ellwand", fuzzy=False)
-    for message in sentences():
-        key = message if isinstance(message, str) else message[0]
-        known = old.get(key)
-        new.add(message, string=known.string if known and not known.fuzzy else None)
+    for message, context in sentences():
+        known = old.get(message if isinstance(message, str) else message[0], context)
+        new.add(message, string=known.string if known and not known.fuzzy else None, context=context)
     return new
 
 

@@ -92,6 +92,11 @@ def _(message: str, **values: object) -> str:
     return said.format_map(values) if values else said
 
 
+def pgettext(context: str, message: str) -> str:
+    """The words in the language spoken, where the same English words elsewhere mean something else."""
+    return _catalogue(language()).pgettext(context, message)
+
+
 def plural(one: str, many: str, n: int, **values: object) -> str:
     """The sentence for one or for ``n`` of something; ``{n}`` in it is the number."""
     return _catalogue(language()).ngettext(one, many, n).format_map({"n": n, **values})

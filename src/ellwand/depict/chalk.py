@@ -14,6 +14,7 @@ from ellwand.depict.outline import circle, corners, slits, trace
 from ellwand.depict.placed import by_id, in_chalk_order, lie_ring
 from ellwand.depict.sizes import beyond_neck, chalked, fold_level, is_traced
 from ellwand.geometry.lines import Line, Point, bounds, length, split
+from ellwand.language import _
 from ellwand.model.lay import Lay, Placement, lie
 from ellwand.model.piece import Piece
 from ellwand.units import Unit, format_length
@@ -106,18 +107,21 @@ def _outline_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
     names = {point: letter for letter, point in lettered}
     for stretch in trace(ring):
         if stretch.curved:
-            ends = "–".join(names.get(end, "slit") for end in (stretch.points[0], stretch.points[-1]))
-            ends = ends if names else "all round"
+            ends = "–".join(names.get(end, _("slit")) for end in (stretch.points[0], stretch.points[-1]))
+            ends = ends if names else _("all round")
             out += _curve_rows(base, stretch.points, ends, unit)
     return out + _slit_rows(base, ring)
 
 
 def _hole_rows(base: Base, ring: Line, unit: Unit) -> list[ChalkRow]:
     """A hole in what is sewn on."""
-    out = [ChalkRow(*base, "corner", f"hole {letter}", at[1], at[0]) for letter, at in corner_letters(ring)]
+    out = [
+        ChalkRow(*base, "corner", _("hole {letter}", letter=letter), at[1], at[0])
+        for letter, at in corner_letters(ring)
+    ]
     for stretch in trace(ring):
         if stretch.curved:
-            out += _curve_rows(base, stretch.points, "of the hole", unit)
+            out += _curve_rows(base, stretch.points, _("of the hole"), unit)
     return out
 
 
@@ -131,11 +135,10 @@ def _curve_rows(base: Base, points: Line, ends: str, unit: Unit) -> list[ChalkRo
     round_ = circle(points) or (circle(points[1:-1]) if len(points) > 6 else None)
     if round_ is not None:
         x, y = round_.centre
-        said = format_length(round_.radius, unit)
-        return [ChalkRow(*base, "arc", ends, y, x, round_.radius, note=f"swing {said} from its point")]
-    return [
-        ChalkRow(*base, "curve", ends, y, x, note="a curve through these points") for x, y in _on_the_way(points, 8)
-    ]
+        said = _("swing {radius} from its point", radius=format_length(round_.radius, unit))
+        return [ChalkRow(*base, "arc", ends, y, x, round_.radius, note=said)]
+    note = _("a curve through these points")
+    return [ChalkRow(*base, "curve", ends, y, x, note=note) for x, y in _on_the_way(points, 8)]
 
 
 def _on_the_way(points: Line, parts: int) -> list[Point]:
@@ -149,7 +152,10 @@ def _traced_row(base: Base, piece: Piece, placement: Placement, unit: Unit) -> C
     x0, y0, x1, y1 = bounds(piece.cut)
     (x, y) = lie((((x0 + x1) / 2, (y0 + y1) / 2),), placement)[0]
     far = format_length(beyond_neck(piece), unit)
-    note = f"in this rectangle chalk round the cut neck and slit of its body piece, then a line {far} outside the neck"
+    note = _(
+        "in this rectangle chalk round the cut neck and slit of its body piece, then a line {far} outside the neck",
+        far=far,
+    )
     return ChalkRow(*base, "facing", "", y, x, note=note)
 
 
@@ -164,11 +170,16 @@ def _neck_rows(base: Base, piece: Piece, hole: Line, placement: Placement, unit:
     def say(value: float) -> str:
         return format_length(value, unit)
 
-    note = f"neck {say(x1 - x0)} wide, {say(fold - y0)} to the front, {say(y1 - fold)} to the back of its centre"
+    note = _(
+        "neck {width} wide, {front} to the front, {back} to the back of its centre",
+        width=say(x1 - x0),
+        front=say(fold - y0),
+        back=say(y1 - fold),
+    )
     out = [ChalkRow(*base, "neck", "", y, x, note=note)]
     for slit in found:
         mouth, tip = lie((slit.mouth, slit.tip), placement)
-        out.append(ChalkRow(*base, "slit", "", mouth[1], mouth[0], 0.0, tip[1], tip[0], "from the neck"))
+        out.append(ChalkRow(*base, "slit", "", mouth[1], mouth[0], 0.0, tip[1], tip[0], _("from the neck")))
     return out
 
 

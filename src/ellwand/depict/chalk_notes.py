@@ -10,7 +10,9 @@ from shapely.ops import unary_union
 
 from ellwand.depict.outline import slits, trace
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import _
 from ellwand.model.lay import Lay, Placement
+from ellwand.model.names import named
 
 NEAR: Final = 0.06
 """Lines no further apart (cm) are one chalk line."""
@@ -38,11 +40,20 @@ def lying_note(placement: Placement, lay: Lay, partner: str) -> str:
     """How it lies on folded cloth or in a selvedge; '' where there is nothing to say."""
     said = []
     if placement.on_fold:
-        said.append(f"half of it, its middle on the {lay.fold} fold: cut once")
+        if lay.fold == "lengthwise":
+            said.append(_("half of it, its middle on the lengthwise fold: cut once"))
+        else:
+            said.append(_("half of it, its middle on the crosswise fold: cut once"))
     elif placement.layers == 2:
-        said.append(f"cut through both layers{f': {partner} too' if partner else ''}")
+        if partner:
+            said.append(_("cut through both layers: {partner} too", partner=named(partner)))
+        else:
+            said.append(_("cut through both layers"))
     if placement.selvedge:
-        said.append(f"its straight edge in the {placement.selvedge} selvedge")
+        if placement.selvedge == "left":
+            said.append(_("its straight edge in the left selvedge"))
+        else:
+            said.append(_("its straight edge in the right selvedge"))
     return "; ".join(said)
 
 
@@ -57,6 +68,11 @@ def shared_sides(corners: Sequence[tuple[str, Point]], ring: Line, done: Mapping
         near = {n: LineString([*other, other[0]]).buffer(NEAR) for n, other in done.items()}
         on = [n for n, line in near.items() if side.intersection(line).length > 4 * NEAR]
         if on and side.intersection(unary_union([near[n] for n in on])).length > MOST * side.length:
-            steps = " and ".join(map(str, on[:2]))
-            out[a] = f"{a}–{b} on the line of {'step' if len(on[:2]) == 1 else 'steps'} {steps}"
+            side_named = f"{a}–{b}"
+            if len(on) == 1:
+                out[a] = _("{side} on the line of step {step}", side=side_named, step=on[0])
+            else:
+                out[a] = _(
+                    "{side} on the line of steps {first} and {second}", side=side_named, first=on[0], second=on[1]
+                )
     return out

@@ -76,8 +76,8 @@ def exploded_view(draft: Draft, unit: Unit, scale: float = SCALE, *, sewn: bool 
     return scaled(paper, 1 / scale, (0.0, 0.0))
 
 
-def exploded_sheet(draft: Draft, unit: Unit, width: float, height: float, *, sewn: bool = True) -> Sheet:
-    """The view at the largest scale at which it fits ``width`` × ``height`` (paper cm)."""
+def fitting_scale(draft: Draft, width: float, height: float) -> float:
+    """The scale at which the pieces alone fit ``width`` × ``height`` (paper cm)."""
     scale = LARGEST
     while scale > SMALLEST:
         laid = spread_apart(draft, CLEAR / scale, STEP / scale).values()
@@ -86,6 +86,12 @@ def exploded_sheet(draft: Draft, unit: Unit, width: float, height: float, *, sew
         if share >= 1.0:
             break
         scale *= min(FINER, share)
+    return scale
+
+
+def exploded_sheet(draft: Draft, unit: Unit, width: float, height: float, *, sewn: bool = True) -> Sheet:
+    """The view at the largest scale at which it fits ``width`` × ``height`` (paper cm)."""
+    scale = fitting_scale(draft, width, height)
     while True:
         drawing = exploded_view(draft, unit, scale, sewn=sewn)
         x0, y0, x1, y1 = drawing_bounds(drawing, scale)

@@ -24,7 +24,7 @@ LEAVES: Final = 0.3
 """A straight leader leaves its edge at a slant that is no flatter than this (sine)."""
 CROSSING: Final = 90.0
 """A leader goes this much farther (cm) rather than cross another."""
-MOST_CORNERS: Final = 250
+MOST_CORNERS: Final = 140
 """Among more corners no way is looked for: a leader then goes straight, over the pieces."""
 COARSE: Final = 0.5
 """A leader finds its way round pieces that are drawn coarser by so much of its distance from them."""

@@ -8,16 +8,17 @@ from collections.abc import Callable
 from typing import Final
 
 from ellwand.geometry.lines import Line, Point, arc
+from ellwand.language import N_, _
 from ellwand.model.drawing import Stroke
 from ellwand.model.piece import Mark, MarkKind, Piece, edge_of
 
 NAMES: Final[dict[MarkKind, tuple[str, str]]] = {
-    "eyelet": ("eyelet", "eyelets"),
-    "button": ("button or hole", "buttons or holes"),
-    "toggle": ("toggle or loop", "toggles or loops"),
-    "tie": ("tie", "ties"),
-    "hook": ("hook or eye", "hooks or eyes"),
-    "pin": ("pin", "pins"),
+    "eyelet": (N_("eyelet"), N_("eyelets")),
+    "button": (N_("button or hole"), N_("buttons or holes")),
+    "toggle": (N_("toggle or loop"), N_("toggles or loops")),
+    "tie": (N_("tie"), N_("ties")),
+    "hook": (N_("hook or eye"), N_("hooks or eyes")),
+    "pin": (N_("pin"), N_("pins")),
 }
 
 
@@ -48,8 +49,7 @@ def fastening_rows(piece: Piece, say: Callable[[float], str]) -> list[tuple[Poin
     for (edge, part), group in _rows(piece).items():
         places = [mark.distance for mark in group]
         count = len(group)
-        hand = next((f" on the {word}" for word in ("left", "right") if part.endswith(f"-{word}")), "")
-        lines = [f"{count} {NAMES[group[0].kind][count > 1]}{hand}", *_spaced(places, say, _from(piece, edge))]
+        lines = [_on(part, f"{count} {_(NAMES[group[0].kind][count > 1])}"), *_spaced(places, say, _from(piece, edge))]
         notes.setdefault(" ".join(lines), (max((mark.at for mark in group), key=lambda at: at[1]), lines))
     return list(notes.values())
 
@@ -61,21 +61,39 @@ def _rows(piece: Piece) -> dict[tuple[str, str], list[Mark]]:
     return out
 
 
-def _from(piece: Piece, edge: str) -> str:
+def _on(part: str, fastenings: str) -> str:
+    if part.endswith("-left"):
+        return _("{fastenings} on the left", fastenings=fastenings)
+    if part.endswith("-right"):
+        return _("{fastenings} on the right", fastenings=fastenings)
+    return fastenings
+
+
+Start = tuple[str, str, str]
+CUFF: Final[Start] = (N_("{distance} from the cuff"), N_("at the cuff"), N_("from the cuff"))
+ARMPIT: Final[Start] = (N_("{distance} from the armpit"), N_("at the armpit"), N_("from the armpit"))
+NECK: Final[Start] = (N_("{distance} from the neck"), N_("at the neck"), N_("from the neck"))
+
+
+def _from(piece: Piece, edge: str) -> Start:
     if piece.place == "sleeve":
-        return "the cuff"
+        return CUFF
     at_side = edge_of(piece, edge).kind == "opening" and not edge.startswith("centre")
-    return "the armpit" if at_side else "the neck"
+    return ARMPIT if at_side else NECK
 
 
-def _spaced(places: list[float], say: Callable[[float], str], start: str) -> list[str]:
+def _spaced(places: list[float], say: Callable[[float], str], start: Start) -> list[str]:
     """'1 from the neck, then 2.3 apart'; a row that is not even has its second and last place told too."""
-    first = f"{say(places[0])} from {start}" if places[0] > 0.05 else f"at {start}"
+    first = _(start[0], distance=say(places[0])) if places[0] > 0.05 else _(start[1])
     gaps = [b - a for a, b in itertools.pairwise(places)]
     if not gaps:
         return [first]
     if max(gaps) - min(gaps) < 0.01:
-        return [first, f"then {say(gaps[0])} apart"]
+        return [first, _("then {distance} apart", distance=say(gaps[0]))]
     if len(gaps) < 4:
-        return [f"{', '.join(say(place) for place in places)}", f"from {start}"]
-    return [first, f"then {say(places[1])}, then", f"{say(gaps[1])} apart; last {say(places[-1])}"]
+        return [f"{', '.join(say(place) for place in places)}", _(start[2])]
+    return [
+        first,
+        _("then {distance}, then", distance=say(places[1])),
+        _("{distance} apart; last {last}", distance=say(gaps[1]), last=say(places[-1])),
+    ]

@@ -7,6 +7,7 @@ from typing import Final
 
 from ellwand.depict.figure_landmarks import VIEWS, View
 from ellwand.depict.figure_outline import inner_lines, outlines
+from ellwand.depict.naming import view_said
 from ellwand.depict.spread import joined, moved
 from ellwand.depict.tapes import TAPES, Tape
 from ellwand.geometry.lines import bounds
@@ -65,8 +66,8 @@ def three_views(fields: Sequence[str] = FIELDS) -> Drawing:
     edge = 0.0
     for view in VIEWS:
         drawing = figure(view, fields)
-        left, _, right, _ = bounds(point for stroke in drawing.strokes for point in stroke.points)
-        caption = Label("note", view, (0.0, CAPTION))
+        left, right = bounds(point for stroke in drawing.strokes for point in stroke.points)[::2]
+        caption = Label("note", view_said(view), (0.0, CAPTION))
         out.append(moved(Drawing(drawing.strokes, (*drawing.labels, caption)), edge - left, 0.0))
         edge += right - left + GAP
     return joined(out)

@@ -95,7 +95,8 @@ class Sums:
         return dict(zip(wanted, LETTERS, strict=False))
 
 
-LETTERS: Final = (*"ABCDEFGHJKLMNPQRSTUVWXYZ", *(f"{letter}{letter}" for letter in "ABCDEFGHJKLM"))
+_ONE: Final = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+LETTERS: Final = (*_ONE, *(first + second for first in _ONE for second in _ONE))
 """Without I and O, which look like numbers."""
 SIGNS: Final[Mapping[Op, str]] = {
     "+": "+",

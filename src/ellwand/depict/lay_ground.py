@@ -13,6 +13,7 @@ from ellwand.depict.lay_sheet import LaySheet
 from ellwand.depict.lettering import shape_of
 from ellwand.depict.placed import lie_ring
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import _
 from ellwand.model.drawing import Anchor, Label, Role
 from ellwand.model.on_table import moved_along
 
@@ -85,9 +86,9 @@ def draw_margins(sheet: LaySheet) -> None:
     _edge_names(sheet)
     _nap(sheet)
     if (at := bound_at(sheet)) is not None:
-        _beside(sheet, "no lay of these pieces can be shorter than this", at)
+        _beside(sheet, _("no lay of these pieces can be shorter than this"), at)
     for move in _moves(sheet):
-        _beside(sheet, "move the cloth along to here", move)
+        _beside(sheet, _("move the cloth along to here"), move)
 
 
 # --- inside ---------------------------------------------------------------------------------------------
@@ -183,11 +184,12 @@ def _name_fault(sheet: LaySheet, shape: Polygon) -> None:
     x0, y0, x1, y1 = Polygon(sheet.on_page(_ring(shape))).bounds
     off, half = sheet.paper(0.8), sheet.label_height(SMALL) / 2 + sheet.paper(0.4)
     room = Polygon(sheet.on_page(_ring(sheet.ground())))
+    word = _("fault")
     tries = [
-        Label("chalk", "fault", ((x0 + x1) / 2, y1 + half), "middle", SMALL),
-        Label("chalk", "fault", ((x0 + x1) / 2, y0 - half), "middle", SMALL),
-        Label("chalk", "fault", (x1 + off, (y0 + y1) / 2), "start", SMALL),
-        Label("chalk", "fault", (x0 - off, (y0 + y1) / 2), "end", SMALL),
+        Label("chalk", word, ((x0 + x1) / 2, y1 + half), "middle", SMALL),
+        Label("chalk", word, ((x0 + x1) / 2, y0 - half), "middle", SMALL),
+        Label("chalk", word, (x1 + off, (y0 + y1) / 2), "start", SMALL),
+        Label("chalk", word, (x0 - off, (y0 + y1) / 2), "end", SMALL),
     ]
     sheet.letters.first_free(label for label in tries if room.contains(shape_of(label, sheet.scale)))
 
@@ -214,13 +216,13 @@ def _distance(sheet: LaySheet, value: float, line: Line, *, upright: bool) -> No
 def edge_names(sheet: LaySheet) -> tuple[str, str, str, str]:
     """What the lower, upper, left and right edge of the drawn cloth are."""
     if sheet.lay.remnant:
-        return "lower end", "upper end", "left side", "right side"
+        return _("lower end"), _("upper end"), _("left side"), _("right side")
     if sheet.lay.fold == "lengthwise":
-        return "cut end", "cut off here", "fold", "both selvedges"
+        return _("cut end"), _("cut off here"), _("fold"), _("both selvedges")
     if sheet.lay.fold == "crosswise":
-        return "fold", "both cut ends", "left selvedge", "right selvedge"
-    first = "the folded part ends here" if sheet.lay.start else "cut end"
-    return first, "cut off here", "left selvedge", "right selvedge"
+        return _("fold"), _("both cut ends"), _("left selvedge"), _("right selvedge")
+    first = _("the folded part ends here") if sheet.lay.start else _("cut end")
+    return first, _("cut off here"), _("left selvedge"), _("right selvedge")
 
 
 def _edge_names(sheet: LaySheet) -> None:
@@ -249,7 +251,7 @@ def _nap(sheet: LaySheet) -> None:
     for out in (3.0, 7.0, 11.0):
         x = sheet.width + sheet.paper(out)
         at, tip = sheet.point((x, y - sheet.paper(4.0))), (x, y + sheet.paper(12.0))
-        label = Label("edge", "nap", at, size=EDGE, turn=0.0 if sheet.lying else 90.0)
+        label = Label("edge", _("nap"), at, size=EDGE, turn=0.0 if sheet.lying else 90.0)
         shaft = LineString(sheet.on_page(((x, y), tip))).buffer(sheet.paper(1.0))
         if sheet.letters.clear(shaft) and sheet.letters.first_free([label]):
             arrow(sheet, (x, y), tip)

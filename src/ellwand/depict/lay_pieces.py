@@ -15,8 +15,10 @@ from ellwand.depict.lettering import CM_PER_POINT, shape_of
 from ellwand.depict.naming import part_name
 from ellwand.depict.placed import in_chalk_order, lie_ring
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import N_, _
 from ellwand.model.drawing import Anchor, Label, Stroke
 from ellwand.model.lay import Placement
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 
 SMALL: Final = 8.0
@@ -25,7 +27,7 @@ SIZES: Final = (14.0, 11.0, 9.5, SMALL)
 """Sizes that a number may have where there is no room for the name (points), the best first."""
 GRAIN: Final = (14.0, 9.0, 6.0)
 """Lengths that a grain arrow may have (mm on paper), the best first."""
-ON_FOLD: Final = "on the fold"
+ON_FOLD: Final = N_("on the fold")
 
 
 def draw_outlines(sheet: LaySheet) -> None:
@@ -98,7 +100,7 @@ def _fold_sign(sheet: LaySheet, inside: Polygon) -> None:
     for low_share, high_share in ((0.25, 0.75), (0.1, 0.5), (0.5, 0.9), (0.05, 0.4), (0.6, 0.95)):
         low, high = (start + (end - start) * share for share in (low_share, high_share))
         at = sheet.point(beside((low + high) / 2, off))
-        label = Label("note", ON_FOLD, at, size=SMALL, turn=90.0 if upright else 0.0)
+        label = Label("note", _(ON_FOLD), at, size=SMALL, turn=90.0 if upright else 0.0)
         if room.contains(shape_of(label, sheet.scale)):
             sheet.letters.put(label)
             break
@@ -116,7 +118,7 @@ def _fold_sign(sheet: LaySheet, inside: Polygon) -> None:
 
 def _heading(sheet: LaySheet, piece: Piece, placement: Placement, inside: Polygon) -> None:
     number = str(sheet.key[piece.id])
-    head, notes = [(number, 14.0), (piece.name, 9.0)], _notes(placement, piece)
+    head, notes = [(number, 14.0), (named(piece.name), 9.0)], _notes(placement, piece)
     tries = [[*head, *((text, SMALL) for text in said)] for said in (notes, [text.split(":")[0] for text in notes[:1]])]
     room = inside.buffer(-0.05 / sheet.scale)
     spots = _spots(inside)
@@ -142,13 +144,15 @@ def _heading(sheet: LaySheet, piece: Piece, placement: Placement, inside: Polygo
 
 def _notes(placement: Placement, piece: Piece) -> list[str]:
     """Which part it is; of folded cloth, which two; what else to heed."""
-    parts = [part_name(part, piece) for part in (placement.part, placement.partner) if part]
-    named = " and ".join(part for part in parts if part)
-    out = [f"cut 2: {named}" if named else "cut 2"] if placement.layers == 2 and placement.partner else []
-    if not out and named:
-        out = [named]
+    parts = [named(part_name(part, piece)) for part in (placement.part, placement.partner) if part]
+    told = [part for part in parts if part]
+    both = _("{one} and {other}", one=told[0], other=told[1]) if len(told) > 1 else "".join(told)
+    if placement.layers == 2 and placement.partner:
+        out = [_("cut 2: {parts}", parts=both) if both else _("cut 2")]
+    else:
+        out = [both] if both else []
     if placement.selvedge:
-        out.append("edge in the selvedge")
+        out.append(_("edge in the selvedge"))
     return out
 
 

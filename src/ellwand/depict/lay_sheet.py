@@ -64,7 +64,7 @@ class LaySheet:
 
     def apart(self, label: Label) -> bool:
         """Far enough from its neighbours not to be read as one with them."""
-        return self.letters.clear(shape_of(label, self.scale).buffer(self.paper(0.4)))
+        return self.letters.clear(shape_of(label, self.scale, self.paper(0.4)))
 
     def ground(self) -> Polygon:
         """The cloth that lies there."""

@@ -7,7 +7,7 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from shapely import Polygon
+from shapely import Polygon, box
 
 from ellwand.model.drawing import Label
 
@@ -26,19 +26,22 @@ def shortened(text: str, most: int) -> str:
     return text if len(text) <= most else text[: most - 1].rstrip() + "…"
 
 
-def shape_of(label: Label, scale: float) -> Polygon:
-    """The rectangle a label covers, in drawing cm, when drawn at ``scale`` (paper cm per drawing cm)."""
+def shape_of(label: Label, scale: float, air: float = 0.0) -> Polygon:
+    """The rectangle a label covers, in drawing cm, when drawn at ``scale`` (paper cm per drawing cm).
+
+    ``air``: so much wider and higher on every side (drawing cm).
+    """
     width = text_width(label.text, label.size) * (1.08 if label.role == "name" else 1.0) / scale
-    height = 1.2 * label.size * CM_PER_POINT / scale
+    high = 0.6 * label.size * CM_PER_POINT / scale + air
     left = {"start": 0.0, "middle": -width / 2, "end": -width}[label.anchor]
+    right = left + width + air
+    left -= air
+    at_x, at_y = label.at
+    if not label.turn:
+        return box(at_x + left, at_y - high, at_x + right, at_y + high)
     c, s = math.cos(math.radians(label.turn)), math.sin(math.radians(label.turn))
-    corners = (
-        (left, -height / 2),
-        (left + width, -height / 2),
-        (left + width, height / 2),
-        (left, height / 2),
-    )
-    return Polygon([(label.at[0] + x * c - y * s, label.at[1] + x * s + y * c) for x, y in corners])
+    corners = ((left, -high), (right, -high), (right, high), (left, high))
+    return Polygon([(at_x + x * c - y * s, at_y + x * s + y * c) for x, y in corners])
 
 
 @dataclass

@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from ellwand.depict.figure import number
+from ellwand.language import _
 from ellwand.model.measurement import MEASUREMENTS, Support
 from ellwand.units import Unit, format_inches
 
@@ -16,7 +17,7 @@ SURE: Final[dict[Support, str]] = {
     "": "",
 }
 NBSP: Final = "\u00a0"
-_CENTIMETRES: Final = re.compile(r"(\d+)(?: to (\d+))? cm\b")
+_CENTIMETRES: Final = re.compile(r"(\d+)(?: (?:to|bis) (\d+))? cm\b")
 
 
 def in_unit(text: str, unit: Unit) -> str:
@@ -29,7 +30,8 @@ def in_unit(text: str, unit: Unit) -> str:
         return text
 
     def inches(found: re.Match[str]) -> str:
-        told = " to ".join(format_inches(float(n), 2).replace(" ", NBSP) for n in found.groups() if n)
+        said = [format_inches(float(n), 2).replace(" ", NBSP) for n in found.groups() if n]
+        told = said[0] if len(said) == 1 else _("{low} to {high}", low=said[0], high=said[1])
         return f"{told}{NBSP}in"
 
     return _CENTIMETRES.sub(inches, text)

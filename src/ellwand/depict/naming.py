@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Literal
 
+from ellwand.language import N_, _, pgettext
 from ellwand.model.draft import Draft, Part
+from ellwand.model.names import named
 from ellwand.model.piece import Edge, Piece
 
 
@@ -20,13 +23,20 @@ def all_parts(draft: Draft) -> tuple[Part, ...]:
 
 def cut_how(draft: Draft, piece: Piece) -> str:
     """How many to cut, and how many of them the other way round."""
+    return _("cut {how}", how=count_how(draft, piece))
+
+
+def count_how(draft: Draft, piece: Piece) -> str:
+    """The same without saying that it is cut."""
     turned = sum(1 for part in all_parts(draft) if part.piece == piece.id and part.mirrored)
     plain = piece.count - turned
     if not turned or mirrors_itself(piece):
-        return f"cut {piece.count}"
+        return str(piece.count)
     if not plain:
-        return f"cut {piece.count}, mirrored"
-    return f"cut {piece.count}, {turned if turned > 1 else 'one'} mirrored"
+        return _("{count}, mirrored", count=piece.count)
+    if turned == 1:
+        return _("{count}, one mirrored", count=piece.count)
+    return _("{count}, {turned} mirrored", count=piece.count, turned=turned)
 
 
 def mirrors_itself(piece: Piece) -> bool:
@@ -63,6 +73,22 @@ def places(draft: Draft, piece: Piece) -> str:
     return ", ".join(dict.fromkeys(name for name in plain if name))
 
 
+def places_said(where: str) -> str:
+    """The same in the language spoken."""
+    return ", ".join(named(each) for each in where.split(", "))
+
+
+View = Literal["front", "side", "back"]
+
+
+def view_said(view: View) -> str:
+    """What a view is called, and the end of a piece that is seen in it."""
+    # each word has another meaning elsewhere
+    if view == "front":
+        return pgettext("view", "front")
+    return pgettext("view", "side") if view == "side" else pgettext("view", "back")
+
+
 _EDGES = {"facing": "", "neck slit": "", "neck": "neck", "split": "left open", "opening": "opening"}
 
 
@@ -90,3 +116,31 @@ def edge_name(edge: Edge) -> str:
     if edge.kind == "armhole" and edge.id.startswith(("top", "armhole")) and "low" in edge.id:
         return "to side panel"
     return _EDGES.get(edge.kind, edge.kind)
+
+
+_ON_PAPER = frozenset(
+    {
+        N_("back seam"),
+        N_("brow"),
+        N_("fold"),
+        N_("front seam"),
+        N_("left open"),
+        N_("nape"),
+        N_("neck edge"),
+        N_("shoulder fold"),
+        N_("slit"),
+        N_("to side panel"),
+        N_("trim"),
+        N_("tuck"),
+        N_("turn up"),
+    }
+)
+"""What is written along edges and lines, beside the names of edges."""
+
+
+def line_said(name: str) -> str:
+    """The name of an edge, or of a line within a piece, in the language spoken."""
+    if name == "front":
+        # elsewhere the same word is a piece's name
+        return pgettext("edge", "front")
+    return _(name) if name in _ON_PAPER else named(name)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from ellwand.language import N_, _
 from ellwand.model.garment import Garment
 from ellwand.model.others import kind_of
 from ellwand.model.wearer import Measure, Wearer
@@ -33,11 +34,32 @@ SHOWN_OF_OTHERS: Final[Mapping[str, Sequence[str]]] = {
 """Those of hoods and their like."""
 
 
+CALLED: Final = (
+    N_("height"),
+    N_("bust"),
+    N_("waist"),
+    N_("hip"),
+    N_("across shoulder"),
+    N_("arm length"),
+    N_("upper arm"),
+    N_("hand"),
+    N_("neck base"),
+    N_("head"),
+    N_("shoulder"),
+    N_("nape to floor"),
+    N_("waist to floor"),
+    N_("thigh"),
+    N_("crotch to floor"),
+)
+"""What the measures are called."""
+
+
 def measured(garment: Garment) -> str:
     """The measures that were taken, on one line; '' when there are none."""
     said = [f"{_plain(name)} {_say(garment.wearer, m)}" for name, m in _of(garment, "measured")]
     if garment.choices.other is None:
-        said += [f"{hand} arm {_say(garment.wearer, Measure(cm))}" for hand, cm in garment.wearer.arms.items()]
+        arms = {"left": _("left arm"), "right": _("right arm")}
+        said += [f"{arms[hand]} {_say(garment.wearer, Measure(cm))}" for hand, cm in garment.wearer.arms.items()]
     return ", ".join(said)
 
 
@@ -65,7 +87,7 @@ def _of(garment: Garment, source: str) -> list[tuple[str, Measure]]:
 
 
 def _plain(name: str) -> str:
-    return name.replace("_girth", "").replace("_", " ")
+    return _(name.replace("_girth", "").replace("_", " "))
 
 
 def _say(wearer: Wearer, m: Measure) -> str:

@@ -7,11 +7,12 @@ import math
 from shapely import LineString
 
 from ellwand.depict.lettering import CM_PER_POINT, readable, shape_of, text_width
-from ellwand.depict.naming import edge_name
+from ellwand.depict.naming import edge_name, line_said
 from ellwand.depict.outline import middle
 from ellwand.depict.piece_lines import SMALL, PieceLines
 from ellwand.depict.sizes import fold_level
 from ellwand.geometry.lines import Line, Point, length
+from ellwand.language import _
 from ellwand.model.drawing import Anchor, Label, Stroke
 from ellwand.model.piece import Guide
 
@@ -29,6 +30,7 @@ class PieceEdges(PieceLines):
             name = edge_name(edge)
             if not name or name == "neck":
                 continue
+            name = line_said(name)
             if out and fold_level(self.piece) is None and out[-1][0] == name and _straight(out[-1][1], edge.points):
                 out[-1] = (name, (*out[-1][1], *edge.points[1:]), edge.kind)
             else:
@@ -75,15 +77,15 @@ class PieceEdges(PieceLines):
             self._taken_up_names()
             for guide in self.piece.guides:
                 if self.piece.kind == "applied":
-                    self._along(guide.name, guide.points)
-        for name, line, _ in self._named_lines():
+                    self._along(line_said(guide.name), guide.points)
+        for name, line, _kind in self._named_lines():
             if not self._is_short(name, line) and level == (abs(self._outward(line)[1]) > 0.9):
                 self._along(name, line)
 
     def _fold_name(self) -> None:
         fold = next((g for g in self.piece.guides if g.name == "shoulder fold"), None)
-        if fold is not None and not self._along("shoulder fold", fold.points):
-            self._along("fold", fold.points)
+        if fold is not None and not self._along(line_said("shoulder fold"), fold.points):
+            self._along(line_said("fold"), fold.points)
 
     def _taken_up_names(self) -> None:
         """Where a child's garment is taken up: how far above the cut edge; a tuck's two lines together."""
@@ -99,11 +101,11 @@ class PieceEdges(PieceLines):
 
         for guide in lines:
             if not guide.name.startswith("tuck"):
-                self._along(f"{guide.name}, {up(guide)} up", guide.points)
+                self._along(_("{line}, {distance} up", line=line_said(guide.name), distance=up(guide)), guide.points)
         low = next((guide for guide in lines if guide.name == "tuck"), None)
         for high in lines:
             if low is not None and high.name == "tuck top":
-                self._along(f"tuck, {up(low)} to {up(high)} up", high.points)
+                self._along(_("tuck, {low} to {high} up", low=up(low), high=up(high)), high.points)
 
     def _outward(self, line: Line) -> Point:
         (ax, ay), (bx, by) = line[0], line[-1]

@@ -24,6 +24,7 @@ from ellwand.depict.sizes import (
     waists,
 )
 from ellwand.geometry.lines import Point, bounds
+from ellwand.language import _
 from ellwand.model.drawing import Anchor, Label, Role, Stroke
 from ellwand.model.piece import Piece
 from ellwand.units import Unit, format_length
@@ -109,7 +110,7 @@ class PieceLines:
                 continue
             told.append(left[1])
             self.strokes.append(Stroke("dimension", (left, right)))
-            text = f"{self.say(right[0] - left[0])}, {self.say(left[1] - self.y0)} up"
+            text = _("{width}, {distance} up", width=self.say(right[0] - left[0]), distance=self.say(left[1] - self.y0))
             at = ((left[0] + right[0]) / 2, left[1] + self.paper(2.2))
             self.letters.put(Label("dimension", text, at, size=SMALL))
 
@@ -204,7 +205,7 @@ class PieceLines:
         for slit in cut_slits(self.piece):
             if slit.mouth[1] < self.y0 + 0.05 or self._at_back_hem(slit):
                 middle_y = (slit.mouth[1] + slit.tip[1]) / 2
-                text = f"slit {self.say(math.dist(slit.mouth, slit.tip))}"
+                text = _("slit {length}", length=self.say(math.dist(slit.mouth, slit.tip)))
                 self.letters.put(
                     Label("dimension", text, (slit.mouth[0] - self.paper(2.0), middle_y), size=SMALL, turn=90.0)
                 )

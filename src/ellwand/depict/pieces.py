@@ -10,11 +10,14 @@ from shapely import LineString
 
 from ellwand.depict.fastenings import fastening_rows
 from ellwand.depict.lettering import CM_PER_POINT
+from ellwand.depict.naming import view_said
 from ellwand.depict.piece_edges import PieceEdges
 from ellwand.depict.piece_lines import PLAIN, SMALL
 from ellwand.depict.sizes import NeckHole, fold_level
 from ellwand.geometry.lines import Point
+from ellwand.language import _
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 from ellwand.units import Unit
 
@@ -68,7 +71,7 @@ class _Sheet(PieceEdges):
         """Number, name and count in the middle, as far as they fit."""
         fold = fold_level(self.piece)
         lines = [(str(number), 15.0)] if number is not None else []
-        lines += [(self.piece.name, PLAIN)] + ([(how, SMALL)] if how else [])
+        lines += [(named(self.piece.name), PLAIN)] + ([(how, SMALL)] if how else [])
         heights = [0.45, 0.4, 0.35, 0.3, 0.25, 0.5, 0.2] if fold is None else [0.36, 0.3, 0.4, 0.25]
         for count in range(len(lines), 0, -1):
             for share in heights:
@@ -94,7 +97,10 @@ class _Sheet(PieceEdges):
     def _faces(self, fold: float | None) -> list[tuple[float, str]]:
         if fold is None:
             return []
-        return [(self.y0 + (fold - self.y0) * 0.16, "front"), (self.y1 - (self.y1 - fold) * 0.16, "back")]
+        return [
+            (self.y0 + (fold - self.y0) * 0.16, view_said("front")),
+            (self.y1 - (self.y1 - fold) * 0.16, view_said("back")),
+        ]
 
     def _block(self, lines: list[tuple[str, float]], top: float) -> list[Label]:
         out, y = [], top
@@ -165,11 +171,17 @@ class _Sheet(PieceEdges):
             self.letters.put(label)
 
     def _neck_lines(self, hole: NeckHole) -> list[str]:
-        lines = [f"neck {'half ' if hole.half else ''}{self.say(hole.width)} wide"]
-        lines.append(f"{self.say(hole.front)} {'in front' if hole.back else 'deep'}")
+        wide, front = self.say(hole.width), self.say(hole.front)
+        lines = [_("neck half {width} wide", width=wide) if hole.half else _("neck {width} wide", width=wide)]
+        lines.append(_("{depth} in front", depth=front) if hole.back else _("{depth} deep", depth=front))
         if hole.back:
-            lines.append(f"{self.say(hole.back)} behind")
+            lines.append(_("{depth} behind", depth=self.say(hole.back)))
         if hole.slit:
-            aside = f", {self.say(hole.aside)} off centre" if hole.aside > 0.05 else ""
-            lines.append(f"slit {self.say(hole.slit)}{' behind' if hole.behind else aside}")
+            slit = self.say(hole.slit)
+            if hole.behind:
+                lines.append(_("slit {length} behind", length=slit))
+            elif hole.aside > 0.05:
+                lines.append(_("slit {length}, {aside} off centre", length=slit, aside=self.say(hole.aside)))
+            else:
+                lines.append(_("slit {length}", length=slit))
         return lines

@@ -11,6 +11,8 @@ from ellwand.depict.words.bands import to_buy as band_to_buy
 from ellwand.depict.words.closings import BOUGHT, to_buy
 from ellwand.depict.words.lays import bought
 from ellwand.depict.words.pace import hours_said
+from ellwand.depict.words.saying import percent
+from ellwand.language import N_, SOURCE, _, decimal_mark, language, pgettext
 from ellwand.lay.buy import purchase
 from ellwand.model.band import Band
 from ellwand.model.choices import Sewing
@@ -22,9 +24,20 @@ from ellwand.model.purchase import Purchase
 from ellwand.model.ties import ties_of
 from ellwand.sew.costs import costs, thread_to_buy
 from ellwand.sew.pace import totals
-from ellwand.units import Unit, format_length
+from ellwand.units import Unit, decimal, format_length
 
 YARD = 91.44
+COSTING = (
+    N_("lace or ties"),
+    N_("thread"),
+    N_("cloth"),
+    N_("buttons"),
+    N_("toggles"),
+    N_("hooks and eyes"),
+    N_("pins"),
+    N_("cord for loops"),
+)
+"""What the lines of the bill are called; bands and several cloths come with their own names."""
 
 
 def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
@@ -34,24 +47,27 @@ def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
     out: list[tuple[str, str]] = []
     several = len(garment.cloths) > 1
     for cloth, asked in purchases(garment.lays, garment.cloths):
-        name = f"{cloth.name} cloth" if several else "cloth"
+        name = _("{cloth} cloth", cloth=cloth.name) if several else _("cloth")
         used = [lay for lay in garment.lays if lay.cloth == cloth.name and lay.remnant]
         if used:
-            out.append((f"{name} left over", _left_over(used, unit)))
+            out.append((_("{cloth} left over", cloth=name), _left_over(used, unit)))
         if not asked.laid:
             continue
         out.append((name, _cloth(asked, cloth, unit)))
         if asked.cost is not None and garment.prices is None:
-            by = "a yard" if cloth.unit == "in" else "a metre"
-            out.append((f"price of {cloth.name}" if several else "price", f"{asked.cost:.2f} ({cloth.price:g} {by})."))
-    out += [(BOUGHT[each.by], to_buy(each, unit)) for each in garment.closings]
+            what = _("price of {cloth}", cloth=cloth.name) if several else _("price")
+            out.append((what, _priced(asked.cost, cloth)))
+    out += [(_(BOUGHT[each.by]), to_buy(each, unit)) for each in garment.closings]
     if (ties := ties_of(garment.choices.other, garment.draft.settled)) is not None:
-        of = "cord for the casing" if ties.threaded else "tape or cord for ties"
-        out.append(("cord" if ties.threaded else "ties", f"{format_length(ties.count * ties.each, unit)} of {of}."))
+        long = format_length(ties.count * ties.each, unit)
+        if ties.threaded:
+            out.append((_("cord"), _("{length} of cord for the casing.", length=long)))
+        else:
+            out.append((_("ties"), _("{length} of tape or cord for ties.", length=long)))
     out += _trims(garment)
     whole = totals(garment.steps)
     if whole.thread_m[1]:
-        out.append(("thread", f"{_metres(thread_to_buy(whole), unit)}."))
+        out.append((_("thread"), f"{_metres(thread_to_buy(whole), unit)}."))
     if garment.prices is not None:
         out += _bill(bill(garment), garment.choices.sewing)
     return tuple(out)
@@ -75,12 +91,39 @@ def _trims(garment: Garment) -> Iterator[tuple[str, str]]:
     unit, adornment = garment.wearer.unit, garment.draft.adornment
     for each in _bought_bands(garment):
         band, asked_for = each[0], format_length(band_to_buy(each, unit), unit)
-        coloured = f"{band.colour} band" if band.colour else "band"
-        yield "band", f"{asked_for} of {coloured} {format_length(band.width, unit)} wide, {PLACED[band.at]}."
+        sizes = {"length": asked_for, "width": format_length(band.width, unit), "place": _(PLACED[band.at])}
+        if band.colour:
+            yield (
+                pgettext("bought", "band"),
+                _("{length} of {colour} band {width} wide, {place}.", colour=band.colour, **sizes),
+            )
+        else:
+            yield pgettext("bought", "band"), _("{length} of band {width} wide, {place}.", **sizes)
     for yarn in adornment.yarns:
         band = next(band for band in adornment.bands if band.number == yarn.number)
-        what = f"for the {band_title([band]).lower()}, {PLACED[band.at]}"
-        yield "yarn", f"{_metres(math.ceil(yarn.metres), unit)}, {math.ceil(yarn.grams)}\u00a0g, {what}."
+        yield (
+            _("yarn"),
+            _(
+                "{length}, {grams}\u00a0g, for the {band}, {place}.",
+                length=_metres(math.ceil(yarn.metres), unit),
+                grams=math.ceil(yarn.grams),
+                band=_inside(band_title([band])),
+                place=_(PLACED[band.at]),
+            ),
+        )
+
+
+def _inside(title: str) -> str:
+    """A title within a sentence."""
+    return title.lower() if language() == SOURCE else title
+
+
+def _priced(cost: float, cloth: Cloth) -> str:
+    """The cost, and in brackets the price it comes of."""
+    said = {"cost": decimal(cost, 2), "price": f"{cloth.price:g}".replace(".", decimal_mark())}
+    if cloth.unit == "in":
+        return _("{cost} ({price} a yard).", **said)
+    return _("{cost} ({price} a metre).", **said)
 
 
 def _metres(metres: float, unit: Unit) -> str:
@@ -100,16 +143,17 @@ def _bought_bands(garment: Garment) -> list[list[Band]]:
 def _bill(costs: Costs, sewing: Sewing) -> list[tuple[str, str]]:
     """What is paid and what the work is worth; what has no price is named."""
     behind = f" {costs.currency}" if costs.currency else ""
-    priced = [f"{line.what} {line.total:.2f}" for line in costs.lines if line.total is not None]
-    unpriced = [line.what for line in costs.lines if line.total is None]
-    said = f"{costs.total:.2f}{behind}" + (f": {', '.join(priced)}." if len(priced) > 1 else ".")
+    priced = [f"{_(line.what)} {decimal(line.total, 2)}" for line in costs.lines if line.total is not None]
+    unpriced = [_(line.what) for line in costs.lines if line.total is None]
+    said = f"{decimal(costs.total, 2)}{behind}" + (f": {', '.join(priced)}." if len(priced) > 1 else ".")
     if unpriced:
-        said += f" Without a price: {', '.join(dict.fromkeys(unpriced))}."
-    out = [("cost", said)] if priced else []
+        said += " " + _("Without a price: {what}.", what=", ".join(dict.fromkeys(unpriced)))
+    out = [(_("cost"), said)] if priced else []
     if costs.work is not None:
         low, high = (f"{each:.0f}" for each in costs.work)
-        worth = low if low == high else f"{low} to {high}"
-        out.append(("work", f"worth {worth}{behind}, at {hours_said(costs.hours, sewing)}."))
+        worth = low if low == high else _("{low} to {high}", low=low, high=high)
+        hours = hours_said(costs.hours, sewing)
+        out.append((_("work"), _("worth {worth}, at {hours}.", worth=f"{worth}{behind}", hours=hours)))
     return out
 
 
@@ -124,11 +168,11 @@ def purchases(lays: Sequence[Lay], cloths: Sequence[Cloth]) -> Iterator[tuple[Cl
 def purchase_steps(asked: Purchase, cloth: Cloth, unit: Unit) -> tuple[tuple[str, float], ...]:
     """What makes up the length to buy, in the order it is reckoned (cm); steps that add nothing are left out."""
     steps = (
-        ("for the lay", asked.laid),
-        ("to straighten both ends", asked.straightening),
-        ("to spare", asked.spare),
-        (f"that washing takes off ({cloth.shrink_warp:.0%})", asked.shrinkage),
-        (f"because it is sold by {format_length(asked.unit, unit)}", asked.rounding),
+        (_("for the lay"), asked.laid),
+        (_("to straighten both ends"), asked.straightening),
+        (_("to spare"), asked.spare),
+        (_("that washing takes off ({share})", share=percent(cloth.shrink_warp)), asked.shrinkage),
+        (_("because it is sold by {unit}", unit=format_length(asked.unit, unit)), asked.rounding),
     )
     least = 0.05 if unit == "cm" else 0.16
     return tuple((what, cm) for what, cm in steps if cm >= least)
@@ -140,21 +184,30 @@ def _cloth(asked: Purchase, cloth: Cloth, unit: Unit) -> str:
         # nothing is asked for in a shop, so nothing is rounded
         asked = replace(asked, rounding=0.0)
         width = format_length(cloth.width, unit)
-        text = f"{format_length(asked.length, unit)} of the {format_length(cloth.length, unit)} at hand, {width} wide"
+        text = _(
+            "{length} of the {whole} at hand, {width} wide",
+            length=format_length(asked.length, unit),
+            whole=format_length(cloth.length, unit),
+            width=width,
+        )
     steps = purchase_steps(asked, cloth, unit)
     text += ": " + ", ".join(f"{format_length(cm, unit)} {what}" for what, cm in steps)
     if cloth.washed:
-        return f"{text}. It is washed already."
+        return _("{text}. It is washed already.", text=text)
     if cloth.wash == "after":
-        return f"{text}. It is cut unwashed."
+        return _("{text}. It is cut unwashed.", text=text)
     width_then = format_length(width_on_table(cloth), unit)
-    return (
-        f"{text}. Wash it first: it may shrink by {cloth.shrink_warp:.0%} in length and {cloth.shrink_weft:.0%} in"
-        f" width, to {width_then} wide."
+    return _(
+        "{text}. Wash it first: it may shrink by {warp} in length and {weft} in width, to {width} wide.",
+        text=text,
+        warp=percent(cloth.shrink_warp),
+        weft=percent(cloth.shrink_weft),
+        width=width_then,
     )
 
 
 def _left_over(lays: Sequence[Lay], unit: Unit) -> str:
     """The left-over pieces that something is cut from."""
-    each = [f"no. {lay.remnant} ({format_length(lay.width, unit)} × {format_length(lay.length, unit)})" for lay in lays]
-    return f"take {', '.join(each)}; nothing to buy."
+    sizes = [(lay.remnant, f"{format_length(lay.width, unit)} × {format_length(lay.length, unit)}") for lay in lays]
+    each = [_("no. {number} ({size})", number=number, size=size) for number, size in sizes]
+    return _("take {pieces}; nothing to buy.", pieces=", ".join(each))

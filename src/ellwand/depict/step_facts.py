@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from ellwand.depict.stitches import STITCH_NAMES
 from ellwand.depict.words.step_asking import FINISH_NAMES, TOWARD, facing, listed
 from ellwand.language import N_, _, decimal_mark, plural
 from ellwand.model.draft import Draft
 from ellwand.model.step import Step
-from ellwand.model.stitch import Stitching, StitchName
+from ellwand.model.stitch import Stitching
 from ellwand.sew.rows import merged
 from ellwand.units import CM_PER, Unit, decimal, format_length
 
@@ -28,19 +29,6 @@ SEAM_CLASSES: Final = {
 """The classes of ISO 4916:1991, in our words."""
 
 
-STITCH_NAMES: Final[Mapping[StitchName, str]] = {
-    "running": N_("running"),
-    "back stitch": N_("back stitch"),
-    "overcast": N_("overcast"),
-    "hemming": N_("hemming"),
-    "buttonhole": N_("buttonhole"),
-    "bar": N_("bar"),
-    "lockstitch": N_("lockstitch"),
-    "chain": N_("chain"),
-    "double chain": N_("double chain"),
-    "zigzag": N_("zigzag"),
-    "overedge": N_("overedge"),
-}
 FACTS: Final[Mapping[str, str]] = {
     "after": N_("after"),
     "lay": N_("lay"),

@@ -3,17 +3,59 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from typing import Final
 
 from ellwand.depict import words as say
-from ellwand.depict.chalk import chalk_rows
-from ellwand.depict.naming import cut_how, numbers, places
+from ellwand.depict.chalk import What, chalk_rows
+from ellwand.depict.naming import count_how, numbers, places, places_said
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.words.lays import lay_name
 from ellwand.geometry.lines import bounds
+from ellwand.language import N_, _
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.names import named
 from ellwand.model.table import Table
 from ellwand.units import Unit, format_length
+
+WHAT: Final[Mapping[What, str]] = {
+    "corner": N_("corner"),
+    "arc": N_("arc"),
+    "curve": N_("curve"),
+    "slit": N_("slit"),
+    "neck": N_("neck"),
+    "neck point": N_("neck point"),
+    "facing": N_("facing"),
+}
+"""What can be chalked."""
+HEADS: Final = (
+    N_("no."),
+    N_("piece"),
+    N_("where"),
+    N_("cut"),
+    N_("cloth"),
+    N_("width"),
+    N_("length"),
+    N_("what"),
+    N_("how much"),
+    N_("step"),
+    N_("what to do"),
+    N_("after"),
+    N_("seam"),
+    N_("thread"),
+    N_("by hand"),
+    N_("by machine"),
+    N_("corner"),
+    N_("from the cut end"),
+    N_("from the left selvedge"),
+    N_("note"),
+)
+"""What stands over columns."""
+
+
+def _heads(*words: str) -> tuple[str, ...]:
+    return tuple(_(word) for word in words)
 
 
 def pieces_table(garment: Garment) -> Table:
@@ -25,20 +67,20 @@ def pieces_table(garment: Garment) -> Table:
         rows.append(
             (
                 str(key[piece.id]),
-                piece.name,
-                places(garment.draft, piece),
-                cut_how(garment.draft, piece).removeprefix("cut "),
+                named(piece.name),
+                places_said(places(garment.draft, piece)),
+                count_how(garment.draft, piece),
                 piece.cloth,
                 format_length(right - left, unit),
                 format_length(high - low, unit),
             )
         )
-    return Table("Pieces", ("no.", "piece", "where", "cut", "cloth", "width", "length"), tuple(rows))
+    return Table(_("Pieces"), _heads("no.", "piece", "where", "cut", "cloth", "width", "length"), tuple(rows))
 
 
 def shopping_table(garment: Garment) -> Table:
     """What to buy, and how much of it."""
-    return Table("To buy", ("what", "how much"), tuple(shopping_rows(garment)))
+    return Table(_("To buy"), _heads("what", "how much"), tuple(shopping_rows(garment)))
 
 
 def steps_table(garment: Garment) -> Table:
@@ -56,7 +98,8 @@ def steps_table(garment: Garment) -> Table:
         )
         for step in garment.steps
     )
-    return Table("Sewing", ("step", "what to do", "after", "seam", "thread", f"by {garment.choices.sewing.by}"), rows)
+    head = _heads("step", "what to do", "after", "seam", "thread", "by hand" if by_hand else "by machine")
+    return Table(_("Sewing"), head, rows)
 
 
 def chalk_table(garment: Garment, lay: Lay) -> Table:
@@ -66,8 +109,8 @@ def chalk_table(garment: Garment, lay: Lay) -> Table:
         (
             str(row.step),
             str(row.key),
-            f"{row.piece} {row.part}".strip(),
-            row.what,
+            f"{named(row.piece)} {named(row.part)}".strip(),
+            _(WHAT[row.what]),
             row.letter,
             format_length(row.along, unit),
             format_length(row.across, unit),
@@ -75,13 +118,13 @@ def chalk_table(garment: Garment, lay: Lay) -> Table:
         )
         for row in chalk_rows(lay, garment.draft.pieces, unit)
     )
-    head = ("step", "no.", "piece", "what", "corner", "from the cut end", "from the left selvedge", "note")
-    return Table(f"Chalk: {lay_name(lay, garment.lays)}", head, rows)
+    head = _heads("step", "no.", "piece", "what", "corner", "from the cut end", "from the left selvedge", "note")
+    return Table(_("Chalk: {lay}", lay=lay_name(lay, garment.lays)), head, rows)
 
 
 def _more(radius: float, to: tuple[float, float], slit: bool, note: str, unit: Unit) -> str:
     """What else there is to know of a point."""
-    said = [f"radius {format_length(radius, unit)}"] if radius else []
+    said = [_("radius {radius}", radius=format_length(radius, unit))] if radius else []
     if slit:
-        said.append(f"to {format_length(to[0], unit)} and {format_length(to[1], unit)}")
+        said.append(_("to {along} and {across}", along=format_length(to[0], unit), across=format_length(to[1], unit)))
     return "; ".join([*said, *([note] if note else [])])

@@ -16,9 +16,11 @@ from ellwand.depict.lay_pieces import draw_outlines
 from ellwand.depict.lay_sheet import LaySheet
 from ellwand.depict.lettering import shape_of
 from ellwand.geometry.lines import Point, arc
+from ellwand.language import _
 from ellwand.model.cloth import Cloth
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
 from ellwand.model.lay import Placement
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 from ellwand.model.tearing import LAY, REST, SELVEDGES, WHOLE, Block, Tear, TearPlan
 from ellwand.units import Unit, format_length
@@ -48,19 +50,35 @@ def tear_rows(plan: TearPlan, unit: Unit) -> tuple[TearRow, ...]:
 
 
 def _row(tear: Tear, unit: Unit) -> TearRow:
-    edge = "left edge" if tear.way == "along" else "cut end" if tear.of in (WHOLE, LAY) else "lower end"
-    at = f"{format_length(tear.distance, unit)} from its {edge}"
     off, left = (_called(name) for name in (tear.gives, tear.leaves))
-    torn = "the cloth" if tear.of == WHOLE else _called(tear.of)
-    way = "across, from selvedge to selvedge" if tear.of in (WHOLE, LAY) and tear.way == "across" else tear.way
-    words = f"Tear {torn} {way}, {at}: {off} comes off, {left} is left."
+    said = {
+        "torn": _("the cloth") if tear.of == WHOLE else _called(tear.of),
+        "distance": format_length(tear.distance, unit),
+        "off": off,
+        "left": left,
+    }
+    if tear.way == "along":
+        words = _("Tear {torn} along, {distance} from its left edge: {off} comes off, {left} is left.", **said)
+    elif tear.of in (WHOLE, LAY):
+        words = _(
+            "Tear {torn} across, from selvedge to selvedge, {distance} from its cut end: {off} comes off, {left} is"
+            " left.",
+            **said,
+        )
+    else:
+        words = _("Tear {torn} across, {distance} from its lower end: {off} comes off, {left} is left.", **said)
     return TearRow(tear.n, tear.of, tear.way, tear.distance, off, left, words)
 
 
 def _called(name: str) -> str:
-    if name in (REST, LAY, *SELVEDGES):
-        return f"the {name}"
-    return name or "waste"
+    known = {
+        REST: _("the rest of the cloth"),
+        LAY: _("the lay"),
+        SELVEDGES[0]: _("the left selvedge"),
+        SELVEDGES[1]: _("the right selvedge"),
+        "": _("waste"),
+    }
+    return known.get(name, name)
 
 
 def block_chalk(plan: TearPlan, pieces: Sequence[Piece], unit: Unit) -> tuple[tuple[Block, tuple[ChalkRow, ...]], ...]:
@@ -113,7 +131,9 @@ def _name_piece(sheet: LaySheet, placement: Placement) -> None:
     ring = Polygon(sheet.ring(placement))
     page = Polygon(sheet.on_page(sheet.ring(placement))).buffer(sheet.paper(0.3))
     spots = [sheet.point(spot) for spot in _spots(ring)]
-    labels = [Label("note", text, spot, size=SMALL) for text in (f"{number} {piece.name}", number) for spot in spots]
+    labels = [
+        Label("note", text, spot, size=SMALL) for text in (f"{number} {named(piece.name)}", number) for spot in spots
+    ]
     _put(sheet, labels, page)
 
 

@@ -8,9 +8,10 @@ from typing import Final
 
 from ellwand.depict.lettering import CM_PER_POINT, Lettering
 from ellwand.geometry.lines import Line, Point, arc
+from ellwand.language import _
 from ellwand.model.drawing import Anchor, Drawing, Label, Stroke
 from ellwand.model.freedom import TradeOff, TradePoint
-from ellwand.units import CM_PER, Unit, format_length
+from ellwand.units import CM_PER, Unit, decimal, format_length
 
 WIDTH, HEIGHT = 15.0, 9.0
 """Of the field between the axes, in paper cm; the drawing is made at full size."""
@@ -26,10 +27,12 @@ def measure_of(found: TradeOff, unit: Unit) -> Measure:
     """What stands for the garment: its length or its hem where only that varies, else its net area."""
     points = found.points
     if all(abs(p.length - points[0].length) < 0.05 for p in points):
-        return f"round the hem, {unit}", lambda p: p.sweep, CM_PER[unit]
+        return _("round the hem, {unit}", unit=unit), lambda p: p.sweep, CM_PER[unit]
     if len({len(p.settings) for p in points}) == 1 and len(points[0].settings) == 1:
-        return f"length, {unit}", lambda p: p.length, CM_PER[unit]
-    return ("in the garment, m²", lambda p: p.area, 1e4) if unit == "cm" else ("sq yd", lambda p: p.area, 91.44**2)
+        return _("length, {unit}", unit=unit), lambda p: p.length, CM_PER[unit]
+    return (
+        (_("in the garment, m²"), lambda p: p.area, 1e4) if unit == "cm" else (_("sq yd"), lambda p: p.area, 91.44**2)
+    )
 
 
 def trade_off_drawing(found: TradeOff, unit: Unit) -> Drawing:
@@ -46,7 +49,7 @@ def trade_off_drawing(found: TradeOff, unit: Unit) -> Drawing:
         letters.put(Label("dimension", text, (at, -0.4), "middle", SMALL))
     for at, text in garment.ticks:
         letters.put(Label("dimension", text, (-0.25, at), "end", SMALL))
-    letters.put(Label("edge", f"cloth on the table, {unit}", (WIDTH / 2, -1.0), "middle", 9.0))
+    letters.put(Label("edge", _("cloth on the table, {unit}", unit=unit), (WIDTH / 2, -1.0), "middle", 9.0))
     letters.put(Label("edge", what, (-1.5, HEIGHT / 2), "middle", 9.0, 90.0))
     strokes.append(Stroke("seam", _steps(spots)))
     named = {i: name for name, i in found.stops}
@@ -54,7 +57,7 @@ def trade_off_drawing(found: TradeOff, unit: Unit) -> Drawing:
         strokes.append(Stroke("mark", _dot(spot, STOP if i in named else DOT), closed=True))
         letters.taken.append(_box(spot, STOP))
     for i, name in named.items():
-        text = f"{name}: {format_length(found.points[i].cloth, unit)}"
+        text = f"{_(name)}: {format_length(found.points[i].cloth, unit)}"
         _name(letters, text, spots[i], strokes)
     return Drawing(tuple(strokes), tuple(letters.labels))
 
@@ -64,7 +67,7 @@ class _Scale:
         self.low, self.high, self.size = low, high, size
         count = round((high - low) / step)
         digits = max(0, -math.floor(math.log10(step)))
-        self.ticks = [(self.place(low + i * step), f"{low + i * step:.{digits}f}") for i in range(count + 1)]
+        self.ticks = [(self.place(low + i * step), decimal(low + i * step, digits)) for i in range(count + 1)]
 
     def place(self, value: float) -> float:
         return (value - self.low) / (self.high - self.low) * self.size

@@ -13,6 +13,7 @@ from ellwand.depict.view_field import Shown, apart, charge_strokes, field_stroke
 from ellwand.depict.view_motifs import motifs_on_body, motifs_on_sleeve
 from ellwand.depict.view_other_bands import bands_on_other, hem_stitched
 from ellwand.depict.view_others import other_view
+from ellwand.depict.view_seams import gaping, seams_of
 from ellwand.depict.view_stitching import stitched
 from ellwand.depict.view_trunk import Trunk
 from ellwand.geometry.lines import Point, shift
@@ -35,7 +36,7 @@ def garment_view(draft: Draft, face: Face, shown: Shown = "hatching") -> Drawing
     arms = [Arm(draft, hand, face, trunk) for hand in HANDS] if draft.choices.sleeve.shape != "none" else []
     beside = Beside(draft, trunk)
     spots = _Spots(draft, trunk, beside, arms)
-    outline, seams = trunk.outline(), trunk.seams()
+    outline, seams = trunk.outline(), seams_of(trunk)
     strokes: list[Stroke] = []
     if face == "front" and draft.dimensions.back_dip:
         # a longer back is seen below the front
@@ -60,7 +61,7 @@ def garment_view(draft: Draft, face: Face, shown: Shown = "hatching") -> Drawing
             strokes.append(Stroke("garment back", shift(trunk.back_neck(), 0.0, collar), True))
         strokes.append(Stroke("garment", trunk.collar(), True))
     strokes += [stroke for stroke in (*seams, *beside.seams()) if stroke.role == "seam"]
-    strokes += [*stitched(draft, trunk), *trunk.gaping()]
+    strokes += [*stitched(draft, trunk), *gaping(trunk)]
     strokes += charge_strokes(draft, face, outline, trunk.bend, shown)
     if draft.adornment.bands or draft.adornment.repeats:
         strokes += _put_on(draft, face, trunk, arms, seams, spots)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+import math
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Final, Literal
 
@@ -21,6 +23,8 @@ if TYPE_CHECKING:
 Shown = Literal["hatching", "colours"]
 APART: Final = 1 / 52
 """Hatching lines lie this share of the picture's height from each other: 1.2 mm where it is 6 cm high."""
+NEAR: Final = 1e-6
+"""A side this near (cm) to the edge of the field lies on it."""
 BEYOND: Final = 10.0
 """Patches go on so far beyond the outline (cm)."""
 FINE: Final = 2.0
@@ -127,11 +131,18 @@ def _widened(patch: Polygon, field: tuple[float, float, float, float], far: floa
 
 
 def _shared(patch: Polygon, edge: tuple[float, float, float, float]) -> list[tuple[float, float, float, float]]:
-    from shapely.geometry import LineString
+    """The sides of a patch that lie on an edge of the field, as (least x, least y, greatest x, greatest y)."""
+    x0, y0, x1, _ = edge
+    points = list(patch.exterior.coords)
 
-    found = patch.boundary.intersection(LineString((edge[:2], edge[2:])))
-    lines = found.geoms if hasattr(found, "geoms") else [found]
-    return [line.bounds for line in lines if line.length > 1e-6]
+    def on(point: tuple[float, ...]) -> bool:
+        return abs(point[0] - x0) < NEAR if x0 == x1 else abs(point[1] - y0) < NEAR
+
+    return [
+        (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
+        for a, b in itertools.pairwise(points)
+        if on(a) and on(b) and math.dist(a, b) > NEAR
+    ]
 
 
 def _bent(shape: BaseGeometry, bend: Bend) -> BaseGeometry:

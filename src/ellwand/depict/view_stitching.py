@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ellwand.adorn.applied.facings import SLIT_FACING, edge_allowance
+from ellwand.depict.view_seams import opened_at, slit_of
 from ellwand.depict.view_trunk import Trunk
 from ellwand.geometry.lines import backwards, mirror
 from ellwand.model.draft import Draft
@@ -25,7 +26,7 @@ def stitched(draft: Draft, trunk: Trunk) -> Iterator[Stroke]:
     wide = _strip(draft)
     for split in draft.choices.splits:
         if split.facing == "strip":
-            for line in trunk.opened_at(split.place):
+            for line in opened_at(trunk, split.place):
                 for side in (wide, -wide) if split.place != "side" else (wide if line[0][0] < 0 else -wide,):
                     yield Stroke("stitching", tuple((x + side, y) for x, y in line))
 
@@ -42,7 +43,7 @@ def _neck(draft: Draft, trunk: Trunk) -> Iterator[Stroke]:
     wide = draft.choices.neck.facing_width if shaped else _strip(draft)
     neck = (*backwards(mirror(p for p in trunk.neck if p[0] > 1e-6)), *trunk.neck)
     grounds = [LineString(neck).buffer(wide, join_style="mitre")]
-    if slit := trunk.slit():
+    if slit := slit_of(trunk):
         grounds.append(LineString(slit).buffer(wide if shaped else SLIT_FACING / 2, join_style="mitre"))
     body = Polygon(trunk.outline()).buffer(0).buffer(-WITHIN)
     for part in get_parts(unary_union(grounds).boundary.intersection(body)):

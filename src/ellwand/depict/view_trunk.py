@@ -1,4 +1,4 @@
-"""The body of the garment in its picture: outline, hem, neck and seams."""
+"""The body of the garment in its picture: how its cloth hangs, its outline, hem and neck."""
 
 from __future__ import annotations
 
@@ -8,19 +8,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from ellwand.depict.setting_in import Face, SetIn, fan, hem_drop, inner_turn, set_in
-from ellwand.depict.view_neck import neck_curves, open_shoulders, opened_down
+from ellwand.depict.view_neck import neck_curves
 from ellwand.depict.view_panels import Panel, finely, middle_of, nudged, panels
 from ellwand.depict.view_turning import Bend, highest_first, hung
 from ellwand.geometry.lines import Line, Point, backwards, mirror
 from ellwand.model.draft import Draft
-from ellwand.model.drawing import Stroke
-from ellwand.model.piece import EdgeKind
 
-SEAMS: Final[frozenset[EdgeKind]] = frozenset(
-    {"panel seam", "gore seam", "centre seam", "piecing seam", "division seam", "side seam"}
-)
-GAPE: Final = 0.09
-"""A split at the side is drawn so far open, as a share of its length: our own figure."""
 STEP: Final = 0.06
 """Hems of gores turn by at most so much (radians) from point to point."""
 
@@ -74,6 +67,19 @@ class Trunk:
         """A point of the flat side panel, ``inward`` cm from the side."""
         return hung(self._flared(self.wide, y) - inward, y, self.bend.within(self.wide))
 
+    def reach(self, place: SetIn, share: float) -> float:
+        """How far below its point the hem of what is set in lies, at a share of its width as in ``at`` (cm)."""
+        if not place.straight:
+            return place.radius
+        fan = self.fan_of(place)
+        whole, at = {True: (2 * fan, (1 + share) * fan), False: (fan, share * fan)}[place.x == 0]
+        if place.name == "side":
+            whole, at = 2 * fan, share * fan
+        # each gore has a chord of its own
+        own = whole / place.count
+        middle = at - own * (min(place.count - 1, math.floor(at / own + 1e-9)) + 0.5)
+        return place.radius * math.cos(own / 2) / math.cos(middle)
+
     def edge(self) -> Line:
         """The right outer edge from the armpit down to the hem."""
         turns = self.bend.within(self.wide)
@@ -83,7 +89,7 @@ class Trunk:
         if self.spare[1]:
             turns.append(self.spare)
         turns = highest_first(turns)
-        foot = side.gores - side.radius if side else 0.0
+        foot = side.gores - self.reach(side, 1.0) if side else 0.0
         heights = [self.arm, *(y for y in sorted({y for y, _ in turns}, reverse=True) if foot < y < self.arm), foot]
         return tuple(hung(self._flared(self.wide, y), y, turns) for y in heights)
 
@@ -138,8 +144,8 @@ class Trunk:
             if not place.gores:
                 continue
             out += self._level(at, place.x, up)
-            steps = 1 if place.straight else max(2, math.ceil(self.fan_of(place) / STEP))
-            out += [self.at(place, place.radius - up, i / steps) for i in range(steps + 1)]
+            steps = place.count * max(2, math.ceil(self.fan_of(place) / STEP / place.count))
+            out += [self.at(place, self.reach(place, i / steps) - up, i / steps) for i in range(steps + 1)]
             at = place.x
         out += self._level(at, self.wide, up)
         end = self.edge()[-1]
@@ -189,117 +195,3 @@ class Trunk:
         """The band as it stands on this face's neck."""
         neck = (*backwards(mirror(p for p in self.neck if p[0] > 1e-6)), *self.neck)
         return (*neck, *((x, y + self.draft.choices.neck.collar) for x, y in backwards(neck)))
-
-    def seams(self) -> list[Stroke]:
-        """Every seam of this face at its own place, and what is left open."""
-        return [*(Stroke("seam", line) for line in self._sewn()), *self._open()]
-
-    def _sewn(self) -> Iterator[Line]:
-        """The panels' own edges, and the sides of what is set in beside no panel."""
-        seen: set[tuple[Point, ...]] = set()
-        for panel in self.panels:
-            for edge in panel.piece.edges:
-                if edge.kind not in SEAMS:
-                    continue
-                for flat in panel.lines(edge, self.face):
-                    if edge.kind == "side seam" and all(abs(abs(x) - self.wide) < 1e-3 for x, _ in flat):
-                        continue
-                    line = self.lie(panel, flat)
-                    line = line if line[0][1] >= line[-1][1] else backwards(line)
-                    key = tuple((round(x, 2), round(y, 2)) for x, y in (line[0], line[-1]))
-                    if key not in seen:
-                        seen.add(key)
-                        yield line
-        for place in self.places:
-            yield from self._set_in(place)
-
-    def _set_in(self, place: SetIn) -> Iterator[Line]:
-        if not place.gores:
-            return
-        far = (place.blunt, place.radius)
-        lines: list[Line] = []
-        if place.name.startswith("side-"):
-            lines.append(tuple(self.at(place, r, 1.0) for r in self._bends(place, far)))
-        if place.count > 1 and place.name != "side":
-            share = 0.0 if place.x == 0 else 0.5
-            lines.append(tuple(self.at(place, r, share) for r in self._bends(place, far)))
-        if place.blunt:
-            inner = 0.0 if place.x or place.name == "side" else -1.0
-            lines.append((self.at(place, place.blunt, max(inner, 0.0)), self.at(place, place.blunt, 1.0)))
-        for line in lines:
-            yield line
-            if any(abs(x) > 1e-6 for x, _ in line):
-                yield mirror(line)
-
-    def _bends(self, place: SetIn, far: tuple[float, float]) -> list[float]:
-        """Distances from a place's point at which its lines may turn."""
-        lower = [place.gores - top for top, _ in self.bend.within(place.x) if far[0] < place.gores - top < far[1]]
-        return [far[0], *sorted(lower), far[1]]
-
-    def _open(self) -> Iterator[Stroke]:
-        draft, size = self.draft, self.draft.dimensions
-        for line in self._opened():
-            yield Stroke("opening", line)
-        if size.neck_slit and (slit := self.slit()):
-            yield Stroke("opening", slit)
-        far = max(x for x, _ in self.neck)
-        shoulder = self.armhole[0]
-        for sign, opened in open_shoulders(draft, self.face):
-            share = opened / (math.dist(shoulder, (far, self.length)) or 1.0)
-            end = (far + (shoulder[0] - far) * share, self.length + (shoulder[1] - self.length) * share)
-            yield Stroke("opening", ((sign * far, self.length), (sign * end[0], end[1])))
-
-    def _opened(self) -> Iterator[Line]:
-        draft = self.draft
-        middle = self.neck[0][1]
-        if any(closure.at == f"centre-{self.face}" for closure in draft.choices.closures):
-            down = opened_down(draft, self.face, self.length)
-            yield ((0.0, middle), (0.0, max(-hem_drop(draft, self.face, 0.0), middle - down)))
-        for place in self.places:
-            if place.split:
-                yield from self.opened_at(place.name)
-
-    def opened_at(self, name: str) -> Iterator[Line]:
-        """The split of that place, on both sides of the picture, from its upper end down."""
-        place = next((place for place in self.places if place.name == name and place.split), None)
-        if place is None:
-            return
-        turns = self.bend.within(place.x)
-        if place.x and place.gores:
-            turns.append((place.gores, self.fan_of(place) / (1.0 if place.name == "side" else 2.0)))
-        turns = highest_first(turns)
-        low = -place.low
-        cuts = [place.split, *(y for y, _ in turns if low < y < place.split), low]
-        line = tuple(hung(self._flared(place.x, y), y, turns) for y in cuts)
-        yield line
-        if place.x:
-            yield mirror(line)
-
-    def gaping(self) -> Iterator[Stroke]:
-        """Splits at the sides stand open a little, so that the inside of the other face is seen; not adorned ones."""
-        adorned = {band.at for band in self.draft.adornment.bands}
-        if (adorned | {repeat.chosen.along for repeat in self.draft.adornment.repeats}) & {"splits", "hem"}:
-            return
-        for line in self.opened_at("side"):
-            (x0, y0), (x1, y1) = line[0], line[-1]
-            deep = min(GAPE * math.dist((x0, y0), (x1, y1)), 0.2 * self.wide)
-            inner = (x1 - math.copysign(deep, x1), y1)
-            yield Stroke("garment back", (*line, inner), True)
-            yield Stroke("opening", ((x0, y0), inner))
-
-    def slit(self) -> Line | None:
-        """The neck's slit from its upper end down, if this face has it."""
-        points = [
-            point
-            for panel in self.panels
-            for edge in panel.piece.edges
-            if edge.kind == "neck slit"
-            for line in panel.lines(edge, self.face)
-            for point in line
-        ]
-        if not points:
-            return None
-        low, high = min(y for _, y in points), max(y for _, y in points)
-        deep = [x for x, y in points if y < low + 1e-6]
-        x = math.fsum(deep) / len(deep)
-        return ((x, high + self.draft.choices.neck.collar), (x, low))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ellwand.depict import words as say
 from ellwand.depict.words.pace import hours_said
+from ellwand.language import _
 from ellwand.model.garment import Garment
 from ellwand.publish.card_type import CardType, heading
 from ellwand.publish.typst_text import table, words
@@ -18,7 +19,9 @@ def sewing(garment: Garment, sizes: CardType) -> str:
     hours = hours_said(totals(garment.steps).hours, garment.choices.sewing)
     rows = [[words(str(s.n), bold=True), words(say.step(s, garment.draft, unit))] for s in garment.steps]
     return (
-        heading(f"Sewing order ({hours})", sizes) + "\n" + table(["auto", "1fr"], [], rows, sizes.after, air=sizes.air)
+        heading(_("Sewing order ({hours})", hours=hours), sizes)
+        + "\n"
+        + table(["auto", "1fr"], [], rows, sizes.after, air=sizes.air)
     )
 
 
@@ -29,16 +32,21 @@ def findings(garment: Garment, sizes: CardType) -> str:
     found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
     sound = sum(1 for f in garment.proof.findings if f.outcome == "sound")
     lasting = [f for f in garment.proof.findings if f.code == "lasts" and f.outcome == "sound"]
-    out = [heading(f"Checks ({sound} of {len(garment.proof.findings)} sound)", sizes)]
+    out = [heading(_("Checks ({sound} of {total} sound)", sound=sound, total=len(garment.proof.findings)), sizes)]
     rows = []
     for f in found:
         mend = say.mend(f, unit)
-        rows.append([words(f.outcome, bold=True), words(say.why(f, unit) + (f" To mend: {mend}" if mend else ""))])
-    rows += [[words("good to know", bold=True), words(say.why(f, unit))] for f in lasting]
+        rows.append(
+            [
+                words(_(f.outcome), bold=True),
+                words(say.why(f, unit) + (" " + _("To mend: {mend}", mend=mend) if mend else "")),
+            ]
+        )
+    rows += [[words(_("good to know"), bold=True), words(say.why(f, unit))] for f in lasting]
     if rows:
         out.append(table(["auto", "1fr"], [], rows, sizes.after, air=sizes.air))
     if garment.cautions:
-        out.append(heading("Take care", sizes))
+        out.append(heading(_("Take care"), sizes))
         out += [
             f"#block(above: 1.6mm, {words('– ' + say.caution(each, unit), size=sizes.after)})"
             for each in garment.cautions

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from ellwand.depict.naming import cut_how, numbers, places
+from ellwand.depict.naming import count_how, numbers, places, places_said, view_said
 from ellwand.depict.people import estimated, measure_these, measured
 from ellwand.depict.sizes import extent
 from ellwand.depict.spread import drawing_bounds
@@ -12,7 +12,9 @@ from ellwand.depict.view import garment_view
 from ellwand.depict.view_others import view_names
 from ellwand.depict.words.blazon import arms as arms_of
 from ellwand.depict.words.blazon import hatching_key
+from ellwand.language import N_, _
 from ellwand.model.garment import Garment
+from ellwand.model.names import named
 from ellwand.publish.card_type import CardType
 from ellwand.publish.letters import cut_short
 from ellwand.publish.paper import Paper
@@ -31,21 +33,29 @@ MANY: Final = 16
 def title_of(garment: Garment) -> str:
     """What it is and for whom, cut where it is very long."""
     name = cut_short(garment.wearer.name, LONGEST_NAME)
-    style = cut_short(garment.title, LONGEST_NAME)
-    return f"{style[:1].upper()}{style[1:]} for {name}" if name else style[:1].upper() + style[1:]
+    style = cut_short(named(garment.title), LONGEST_NAME)
+    style = style[:1].upper() + style[1:]
+    return _("{garment} for {name}", garment=style, name=name) if name else style
 
 
 def head(garment: Garment, paper: Paper, sizes: CardType) -> str:
     """Title, the views, the table of pieces and the measurements; in large type all below each other."""
     unit, sewing = garment.wearer.unit, garment.choices.sewing
-    note = (
-        f"Sizes are in {'inches' if unit == 'in' else 'cm'}, as cut: the seam allowance of"
-        f" {format_length(sewing.allowance, unit)} and the hem of {format_length(sewing.hem, unit)} are in them."
-    )
+    allowances = {"allowance": format_length(sewing.allowance, unit), "hem": format_length(sewing.hem, unit)}
+    if unit == "in":
+        note = _(
+            "Sizes are in inches, as cut: the seam allowance of {allowance} and the hem of {hem} are in them.",
+            **allowances,
+        )
+    else:
+        note = _(
+            "Sizes are in cm, as cut: the seam allowance of {allowance} and the hem of {hem} are in them.", **allowances
+        )
     if garment.choices.growth is not None:
-        note += (
-            f" It is cut for the body expected in {garment.choices.growth.months:g} months; until then some of its"
-            " length is taken up along the marked lines."
+        note += " " + _(
+            "It is cut for the body expected in {months:g} months; until then some of its length is taken up along the"
+            " marked lines.",
+            months=garment.choices.growth.months,
         )
     large, many = sizes.enlarged > 1, len(garment.draft.pieces) > MANY
     rows, measures = _piece_rows(garment), _measures(garment, sizes)
@@ -73,15 +83,16 @@ def head(garment: Garment, paper: Paper, sizes: CardType) -> str:
 
 def key(garment: Garment, sizes: CardType) -> str:
     """What the lines in the drawings of the pieces mean."""
-    return f"#{words(_KEY + _BAND_KEY * bool(garment.draft.adornment.bands), size=sizes.small)}"
+    bands = " " + _(_BAND_KEY) if garment.draft.adornment.bands else ""
+    return f"#{words(_(_KEY) + bands, size=sizes.small)}"
 
 
-_KEY = (
+_KEY = N_(
     "Full line: cut here. Dashed: sew here. Dash and dot: fold. Arrow: along the selvedge. A short bar across the"
     " allowance: mark it; there one seam ends and the next begins. The figures beside the marks count from the"
     " cut hem or cuff; those along a top edge from its left corner."
 )
-_BAND_KEY = " Dotted: where the edge of a band will lie."
+_BAND_KEY = N_("Dotted: where the edge of a band will lie.")
 
 
 def _beside(left: str, right: str) -> str:
@@ -97,7 +108,9 @@ def _arms(garment: Garment, sizes: CardType) -> list[str]:
         said = f"{words(where + blazon, bold=True)} + {words('. ' + plain + '.', size=sizes.small)}"
         out.append(f"#block(above: 1.6mm, {said})")
     if drawn := hatching_key(garment.draft):
-        out.append(f"#block(above: 1.6mm, {words('In the drawing, ' + drawn + '.', size=sizes.small)})")
+        out.append(
+            f"#block(above: 1.6mm, {words(_('In the drawing, {hatchings}.', hatchings=drawn), size=sizes.small)})"
+        )
     return out
 
 
@@ -107,8 +120,12 @@ def _views(garment: Garment, width: float, height: float, sizes: CardType) -> st
     boxes = [drawing_bounds(drawing, 1.0) for drawing in drawings]
     scale = min(width * 0.48 / max(b[2] - b[0] for b in boxes), height / max(b[3] - b[1] for b in boxes))
     cells = [f"[{picture(drawing, scale / sizes.enlarged, enlarged=sizes.enlarged)}]" for drawing in drawings]
-    captions = [f"align(center, {words(text)})" for text in view_names(garment.draft)]
+    captions = [f"align(center, {words(_captioned(text))})" for text in view_names(garment.draft)]
     return f"#grid(columns: (1fr, 1fr), align: center, row-gutter: 1.5mm, {', '.join(cells)}, {', '.join(captions)})"
+
+
+def _captioned(name: str) -> str:
+    return view_said("front") if name == "front" else view_said("back") if name == "back" else _(name)
 
 
 def _piece_rows(garment: Garment) -> list[list[str]]:
@@ -121,8 +138,8 @@ def _piece_rows(garment: Garment) -> list[list[str]]:
         rows.append(
             [
                 words(str(keys[piece.id]), bold=True),
-                words(f"{piece.name}: {where}" if where else piece.name),
-                words(cut_how(garment.draft, piece).removeprefix("cut ")),
+                words(f"{named(piece.name)}: {places_said(where)}" if where else named(piece.name)),
+                words(count_how(garment.draft, piece)),
                 words(f"{format_length(wide, unit, mark=False)} × {format_length(size.height, unit, mark=False)}"),
             ]
         )
@@ -130,17 +147,24 @@ def _piece_rows(garment: Garment) -> list[list[str]]:
 
 
 def _piece_table(rows: list[list[str]], sizes: CardType) -> str:
-    return table(["auto", "1fr", "auto", "auto"], ["no.", "piece", "cut", "width × length"], rows, sizes.pieces)
+    head = [_("no."), _("piece"), _("cut"), _("width × length")]
+    return table(["auto", "1fr", "auto", "auto"], head, rows, sizes.pieces)
 
 
 def _measures(garment: Garment, sizes: CardType) -> str:
     out = []
-    for label, text in (("Measured: ", measured(garment)), ("Estimated: ", estimated(garment))):
+    for label, text in ((_("Measured"), measured(garment)), (_("Estimated"), estimated(garment))):
         if text:
-            said = f"{words(label, size=sizes.small, bold=True)} + {words(text + '.', size=sizes.small)}"
+            said = f"{words(label + ': ', size=sizes.small, bold=True)} + {words(text + '.', size=sizes.small)}"
             out.append(f"#block(above: 2mm, {said})")
     if these := measure_these(garment):
-        decide = "it decides" if len(these) == 1 else "they decide"
-        text = f"Measure before cutting: {' and '.join(these)}; {decide} whether the neck passes the head."
+        if len(these) == 1:
+            text = _("Measure before cutting: {one}; it decides whether the neck passes the head.", one=these[0])
+        else:
+            text = _(
+                "Measure before cutting: {one} and {other}; they decide whether the neck passes the head.",
+                one=these[0],
+                other=these[1],
+            )
         out.append(f"#block(above: 2mm, stroke: 0.8pt, inset: 3pt, {words(text, bold=True)})")
     return "\n".join(out)

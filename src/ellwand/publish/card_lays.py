@@ -14,9 +14,11 @@ from ellwand.depict.laying import lay_drawing
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.tearing import block_chalk, tear_drawing, tear_rows
 from ellwand.depict.words.lays import how_it_lies, how_short, lay_name, measured_from
+from ellwand.language import N_, _
 from ellwand.model.drawing import Drawing
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 from ellwand.model.tearing import TearPlan
 from ellwand.publish.card_type import CardType, heading
@@ -86,7 +88,7 @@ def buying(garment: Garment, sizes: CardType) -> str:
         f"{words(f'{what[0].upper()}{what[1:]}: ', bold=True)} + {words(text)} + h(0.9em) +"
         for what, text in shopping_rows(garment)
     )
-    return f"{heading('To buy', sizes)}\n#par({buy} [])"
+    return f"{heading(_('To buy'), sizes)}\n#par({buy} [])"
 
 
 def scale_for(parts: Sequence[LayPart], room: float, most: float) -> float:
@@ -108,16 +110,16 @@ def _chalked_part(garment: Garment, lay: Lay, sizes: CardType) -> LayPart:
         for said in (
             how_it_lies(lay, unit),
             how_short(lay, unit),
-            f"The small figures are distances: from {along} / from {aside}.",
+            _("The small figures are distances: from {along} / from {aside}.", along=along, aside=aside),
         )
         if said
     )
     name = lay_name(lay, garment.lays)
     several = len(garment.lays) > 1
-    chalk = _CHALK.format(along=along, across=aside)
+    chalk = _(_CHALK, along=along, across=aside)
     above = [heading(f"{name[0].upper()}{name[1:]}", sizes), f"#block(sticky: true, {words(intro)})"]
     below = [
-        heading(f"Chalk list: {name}" if several else "Chalk list", sizes),
+        heading(_("Chalk list: {lay}", lay=name) if several else _("Chalk list"), sizes),
         f"#block(sticky: true, {words(chalk)})",
         _chalk_table(garment, lay, sizes),
     ]
@@ -139,20 +141,20 @@ def _torn_part(garment: Garment, plan: TearPlan, sizes: CardType) -> LayPart:
         f"#block(sticky: true, {words(f'{how_it_lies(plan.lay, unit)} {how_short(plan.lay, unit)}')})",
     ]
     below = [
-        heading("Tear in this order", sizes),
-        table(["auto", "1fr"], ["", "tear"], tears, sizes.rows, air=sizes.air),
+        heading(_("Tear in this order"), sizes),
+        table(["auto", "1fr"], ["", _("tear")], tears, sizes.rows, air=sizes.air),
     ]
     blocks = block_chalk(plan, pieces, unit)
     if blocks:
         cells = [
-            [words(block.name, bold=True), words(f"{row[0].key} {row[0].piece}"), words(chalk_text(row, unit))]
+            [words(block.name, bold=True), words(f"{row[0].key} {named(row[0].piece)}"), words(chalk_text(row, unit))]
             for block, rows in blocks
             for row in _by_step([replace(row, note="" if row.what == "corner" else row.note) for row in rows])
         ]
         below += [
-            heading("Then chalk and cut in the torn blocks", sizes),
-            f"#block(sticky: true, {words(_IN_BLOCKS)})",
-            table(["auto", "auto", "1fr"], ["block", "piece", "chalk at"], cells, sizes.rows, air=sizes.air),
+            heading(_("Then chalk and cut in the torn blocks"), sizes),
+            f"#block(sticky: true, {words(_(_IN_BLOCKS))})",
+            table(["auto", "auto", "1fr"], [_("block"), _("piece"), _("chalk at")], cells, sizes.rows, air=sizes.air),
         ]
 
     def draw(scale: float, lying: bool) -> Drawing:
@@ -168,12 +170,12 @@ def _by_step(rows: Sequence[ChalkRow]) -> list[list[ChalkRow]]:
     return list(steps.values())
 
 
-_IN_BLOCKS = (
+_IN_BLOCKS = N_(
     "Every corner: its letter, distance from the block's lower end / distance from its left edge, as the block lay in"
     " the cloth. Blocks that are not named here are torn to the pieces' own size."
 )
 
-_CHALK = (
+_CHALK = N_(
     "In this order. Every corner: its letter, distance from {along} / distance from {across}. The letters run"
     " counter-clockwise from the corner nearest {along}. Join them with straight lines; swing arcs with a string."
 )
@@ -184,11 +186,12 @@ def _chalk_table(garment: Garment, lay: Lay, sizes: CardType) -> str:
     cells = []
     for rows in _by_step(chalk_rows(lay, garment.draft.pieces, unit)):
         first = rows[0]
-        name = f"{first.piece} {first.part}".strip()
+        name = f"{named(first.piece)} {named(first.part)}".strip()
         cells.append(
             [words(str(first.step)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))]
         )
-    return table(["auto", "auto", "auto", "1fr"], ["", "no.", "piece", "chalk at"], cells, sizes.rows, air=sizes.air)
+    head = ["", _("no."), _("piece"), _("chalk at")]
+    return table(["auto", "auto", "auto", "1fr"], head, cells, sizes.rows, air=sizes.air)
 
 
 def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
@@ -207,16 +210,26 @@ def chalk_text(rows: list[ChalkRow], unit: Unit) -> str:
     curves = [row for row in rows if row.what == "curve"]
     for ends in dict.fromkeys(row.letter for row in curves):
         spots = ", ".join(at(row.along, row.across) for row in curves if row.letter == ends)
-        parts.append(f"curve {ends} through {spots}")
+        parts.append(_("curve {ends} through {spots}", ends=ends, spots=spots))
     for row in rows:
         spot = at(row.along, row.across)
         if row.what == "arc":
-            off = " (off the cloth, where the string is pinned to the table)" if min(row.along, row.across) < 0 else ""
-            parts.append(f"arc {row.letter}: radius {format_length(row.radius, unit)} about {spot}{off}")
+            said = _(
+                "arc {ends}: radius {radius} about {spot}",
+                ends=row.letter,
+                radius=format_length(row.radius, unit),
+                spot=spot,
+            )
+            off = min(row.along, row.across) < 0
+            parts.append(said + " " + _("(off the cloth, where the string is pinned to the table)") if off else said)
         elif row.what == "slit":
-            parts.append(f"slit{' ' + row.note if row.note else ''}: {spot} to {at(row.to_along, row.to_across)}")
+            to = at(row.to_along, row.to_across)
+            if row.note:
+                parts.append(_("slit {note}: {spot} to {to}", note=row.note, spot=spot, to=to))
+            else:
+                parts.append(_("slit: {spot} to {to}", spot=spot, to=to))
         elif row.what == "neck":
-            parts.append(f"{row.note}, which is at {spot}")
+            parts.append(_("{neck}, which is at {spot}", neck=row.note, spot=spot))
         elif row.what == "facing":
             parts.append(row.note)
     return ".  ".join(parts) + "."

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
+from ellwand.language import _
 from ellwand.model.garment import Garment
 from ellwand.publish.card_adornment import adornment_section
 from ellwand.publish.card_closing import findings, sewing
@@ -81,12 +82,13 @@ def measured(garment: Garment, sizes: CardType) -> Measured:
 
 def _setting(garment: Garment, paper: Paper, sizes: CardType) -> str:
     title = title_of(garment)
+    pages = _("{n} of {count}", n="#counter(page).display()", count="#counter(page).final().first()")
     return "\n".join(
         [
             f"#set document(title: {quoted(title)}, date: none)",
             f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: {paper.margin}cm,"
             f" footer-descent: 2mm, footer: context align(right, text(size: {sizes.foot}pt, [#{words(title)},"
-            " #counter(page).display() of #counter(page).final().first()])))",
+            f" {pages}])))",
             f'#set text(font: "{FONT}", size: {sizes.text}pt, hyphenate: false)',
             "#set par(leading: 0.45em, spacing: 0.6em)",
             "#set table(align: left + horizon)",

@@ -14,6 +14,7 @@ from ellwand.depict.outline import trace
 from ellwand.depict.placed import by_id
 from ellwand.depict.sizes import marks
 from ellwand.geometry.lines import Line, Point, backwards, bounds, mirror, shift
+from ellwand.language import SOURCE, speaking
 from ellwand.model.garment import Garment
 from ellwand.model.piece import Piece
 from ellwand.publish.dxf_text import Pair, document, insert, point, polyline, straight, text
@@ -134,7 +135,9 @@ def _texts(garment: Garment, piece: Piece) -> Iterator[tuple[str, str]]:
     yield BOUNDARY, f"QUANTITY: {piece.count}"
     yield BOUNDARY, f"SIZE: {_size(garment)}"
     yield BOUNDARY, f"MATERIAL: {clean(shortened(piece.cloth, LONGEST))}"
-    yield ANNOTATION, f"{piece.name}: {cut_how(garment.draft, piece)}"
+    with speaking(SOURCE):
+        how = cut_how(garment.draft, piece)
+    yield ANNOTATION, f"{piece.name}: {how}"
     if where := places(garment.draft, piece):
         yield ANNOTATION, where
 

@@ -17,8 +17,10 @@ from ellwand.depict.step_facts import facts_line
 from ellwand.depict.stitches import HEAD, stitch_rows
 from ellwand.depict.words.lays import lay_name
 from ellwand.depict.words.pace import hours_said, whose_pace
+from ellwand.language import _
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
+from ellwand.model.names import named
 from ellwand.publish.svg import svg
 from ellwand.publish.text import clean
 from ellwand.sew.pace import totals
@@ -46,14 +48,24 @@ CSV_HEAD = (
 def pieces_svg(garment: Garment) -> str:
     """Every piece with its sizes, at one scale, on a sheet as wide as A3."""
     sheet = pieces_sheet(garment.draft, garment.wearer.unit, 40.0, 27.0)
-    return svg(sheet.drawing, sheet.scale, f"{garment.title}: pieces for {garment.wearer.name}")
+    return svg(
+        sheet.drawing,
+        sheet.scale,
+        _("{garment}: pieces for {name}", garment=named(garment.title), name=garment.wearer.name),
+    )
 
 
 def lay_svg(garment: Garment, lay: Lay) -> str:
     """The lay at one to ten, its cut end at the left."""
     cloth = next(each for each in garment.cloths if each.name == lay.cloth)
     drawing = lay_drawing(lay, garment.draft.pieces, garment.wearer.unit, cloth=cloth, scale=LAY_SCALE, lying=True)
-    return svg(drawing, LAY_SCALE, f"{garment.title}, {lay_name(lay, garment.lays)}: for {garment.wearer.name}")
+    title = _(
+        "{garment}, {lay}: for {name}",
+        garment=named(garment.title),
+        lay=lay_name(lay, garment.lays),
+        name=garment.wearer.name,
+    )
+    return svg(drawing, LAY_SCALE, title)
 
 
 def chalk_csv(garment: Garment, lay: Lay) -> str:
@@ -91,20 +103,28 @@ def _decimal(cm: float, unit: Unit) -> str:
 def sewing_md(garment: Garment) -> str:
     """What to buy, the sewing order and the cautions as Markdown."""
     unit = garment.wearer.unit
-    lines = [f"# {_plain(garment.title)} for {_plain(garment.wearer.name)}", ""]
+    title = _("{garment} for {name}", garment=named(garment.title), name=garment.wearer.name)
+    lines = [f"# {_plain(title)}", ""]
     lines += [f"- {what}: {_plain(text)}" for what, text in shopping_rows(garment)]
     sewing = garment.choices.sewing
-    lines += ["", f"## Sewing order ({hours_said(totals(garment.steps).hours, sewing)})", ""]
+    lines += ["", "## " + _("Sewing order ({hours})", hours=hours_said(totals(garment.steps).hours, sewing)), ""]
     for step in garment.steps:
         lines.append(f"{step.n}. {_plain(say.step(step, garment.draft, unit))}")
         if facts := facts_line(step, garment.draft, unit):
             lines.append(f"    - {_plain(facts)}")
     if trims := adornment_rows(garment):
-        lines += ["", "## Adornment", ""]
+        lines += ["", "## " + _("Adornment"), ""]
         lines += [f"- {_plain(f'{what}: {text}' if what else text)}" for what, text in trims]
-    lines += ["", "## Stitches", "", *_table(HEAD, stitch_rows(garment)), "", _plain(whose_pace(sewing))]
+    lines += [
+        "",
+        "## " + _("Stitches"),
+        "",
+        *_table([_(word) for word in HEAD], stitch_rows(garment)),
+        "",
+        _plain(whose_pace(sewing)),
+    ]
     if garment.cautions:
-        lines += ["", "## Take care", ""]
+        lines += ["", "## " + _("Take care"), ""]
         lines += [f"- {_plain(say.caution(each, unit))}" for each in garment.cautions]
     return "\n".join(lines) + "\n"
 

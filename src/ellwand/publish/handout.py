@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ellwand.depict.exploded import exploded_sheet
+from ellwand.depict.exploded import exploded_sheet, fitting_scale
 from ellwand.depict.handout_others import other_sums
 from ellwand.depict.handout_tunic import tunic_sums
 from ellwand.depict.handout_words import (
@@ -42,7 +42,7 @@ WORKED: Final = 8.0
 """Size of the example's line (points)."""
 GREY: Final = 60
 """Its grey (0 black to 255 white): still read on a photocopy."""
-SHARES: Final = (1.0, 0.86, 0.72, 0.6, 0.5)
+SHARES: Final = (1.0, 0.86, 0.72, 0.6, 0.5, 0.4, 0.3)
 """How much of a page's height the pictures take, best first: so much that all fits its pages."""
 FEW: Final = 12
 """With so many rules or fewer all goes on one page, if it can."""
@@ -127,15 +127,16 @@ def _head(garment: Garment) -> str:
 def _pictures(garment: Garment, room: float, most: float) -> tuple[str, float]:
     """Flat pieces, sewn, worn, and how high that is (cm): the pieces at the left of the others, or above where wide."""
     draft, unit = garment.draft, garment.wearer.unit
-    tall = exploded_sheet(draft, unit, room - BESIDE - 0.8, most, sewn=False)
-    wide = exploded_sheet(draft, unit, room, max(3.0, most - BELOW), sewn=False)
+    beside, below = (room - BESIDE - 0.8, most), (room, max(3.0, most - BELOW))
     flat, worn = garment_view(draft, "front"), worn_view(draft, garment.wearer)
-    if wide.scale > 1.15 * tall.scale:
+    if fitting_scale(draft, *below) > 1.15 * fitting_scale(draft, *beside):
+        wide = exploded_sheet(draft, unit, *below, sewn=False)
         left, right = (_fitted(each, room / 2 - 1.0, BELOW - 1.4) for each in (flat, worn))
         cells = ", ".join([_told(left, _("sewn")), _told(right, _("worn"))])
-        below = f"grid(columns: (1fr, 1fr), align: center + bottom, {cells})"
+        others = f"grid(columns: (1fr, 1fr), align: center + bottom, {cells})"
         high = wide.height + max(left.height, right.height) + 1.2
-        return f"#align(center, [{_drawn(wide)}])\n#v(2mm)\n#{below}", high
+        return f"#align(center, [{_drawn(wide)}])\n#v(2mm)\n#{others}", high
+    tall = exploded_sheet(draft, unit, *beside, sewn=False)
     # the others are as high together as the pieces, but no lower than can be seen
     high = max(tall.height, min(most, LOWEST))
     left = _fitted(flat, BESIDE, 0.4 * (high - 2.2))

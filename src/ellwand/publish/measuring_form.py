@@ -12,7 +12,7 @@ from ellwand.depict.lettering import shortened, text_width
 from ellwand.depict.measuring import in_unit, mixed_up
 from ellwand.depict.spread import drawing_bounds
 from ellwand.errors import BadInput, InternalFault
-from ellwand.language import _
+from ellwand.language import N_, _
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.model.wearer import HANDS
 from ellwand.publish.letters import spelled
@@ -38,14 +38,17 @@ NAME_SIZE: Final = 12.0
 NEEDED: Final = ("height", "bust_girth", "head_girth")
 """What every garment needs: the first two make the body, the head decides the neck."""
 
-UNIT_WORDS: Final[dict[Unit, str]] = {"cm": "all in centimetres", "in": "all in inches and fractions"}
+UNIT_WORDS: Final[dict[Unit, str]] = {
+    "cm": N_("all in centimetres"),
+    "in": N_("all in inches and fractions"),
+}
 ADVICE: Final = (
-    "Find a private room, and one helper. Ask before you touch.",
-    "Tie a string round the natural waist. Stand easily, look ahead.",
-    "The tape is snug, not tight. Take everything twice.",
-    "The person who is measured holds the tape's zero, always for 20.",
-    "Over what will be worn beneath the garment, not over a coat.",
-    "Keep this sheet private; destroy it when the garment is done.",
+    N_("Find a private room, and one helper. Ask before you touch."),
+    N_("Tie a string round the natural waist. Stand easily, look ahead."),
+    N_("The tape is snug, not tight. Take everything twice."),
+    N_("The person who is measured holds the tape's zero, always for 20."),
+    N_("Over what will be worn beneath the garment, not over a coat."),
+    N_("Keep this sheet private; destroy it when the garment is done."),
 )
 BOX_WIDTH: Final = 26.0
 """In mm: room for four signs and a fraction by hand."""
@@ -96,7 +99,7 @@ def measuring_form_csv(unit: Unit = "cm", people: Sequence[str] = ()) -> str:
 def _setting(paper: Paper) -> str:
     return "\n".join(
         [
-            f"#set document(title: {quoted('Measurements')}, date: none)",
+            f"#set document(title: {quoted(_('Measurements'))}, date: none)",
             f"#set page(width: {paper.width}cm, height: {paper.height}cm, margin: {paper.margin}cm)",
             f'#set text(font: "{FONT}", size: {SMALL}pt, hyphenate: false)',
             "#set par(leading: 0.38em, spacing: 0.5em)",
@@ -107,7 +110,7 @@ def _setting(paper: Paper) -> str:
 
 
 def _page(name: str, unit: Unit) -> str:
-    title, stated = (words(text, size=20, bold=True) for text in ("Measurements", UNIT_WORDS[unit]))
+    title, stated = (words(text, size=20, bold=True) for text in (_("Measurements"), _(UNIT_WORDS[unit])))
     return f"#grid(columns: (1fr, auto), {title}, {stated})\n#v(1mm)\n{_who(name, paper_for(unit))}\n#rest"
 
 
@@ -135,9 +138,9 @@ def _who(name: str, paper: Paper) -> str:
     room = 0.66 * paper.room - 1.6
     most = next(n for n in range(60, 0, -1) if text_width(shortened(spelled(name), n), NAME_SIZE) * 1.1 <= room)
     known = f"narrowed({words(shortened(spelled(name), most), size=NAME_SIZE, bold=True)})"
-    first = [_asked("Name", known), _asked("Date")]
-    sex = words("Sex:  female  /  male  (for the estimates; may be left out)")
-    second = [_asked("Taken by"), _asked("Age, if under 18"), f"align(bottom, {sex})"]
+    first = [_asked(_("Name"), known), _asked(_("Date"))]
+    sex = words(_("Sex:  female  /  male  (for the estimates; may be left out)"))
+    second = [_asked(_("Taken by")), _asked(_("Age, if under 18")), f"align(bottom, {sex})"]
     return (
         f"#grid(columns: (66%, 1fr), column-gutter: 4mm, {', '.join(first)})\n"
         f"#grid(columns: (1fr, 42mm, auto), column-gutter: 4mm, {', '.join(second)})"
@@ -155,20 +158,24 @@ def _asked(label: str, known: str = "none") -> str:
 def _above(unit: Unit, scale: float) -> str:
     """The figures, and beside them what is easily mixed up."""
     drawing = three_views()
-    x0, _, x1, _ = drawing_bounds(drawing, scale)
+    x0, x1 = drawing_bounds(drawing, scale)[::2]
     pairs = [
-        f"par({words(f'{number(field)} {MEASUREMENTS[field].label}', bold=True)}"
-        f" + {words(f', not {number(other)} {MEASUREMENTS[other].label}: {in_unit(tell, unit)}.')})"
+        f"par({words(_numbered(field), bold=True)}"
+        f" + {words(_(', not {other}: {tell}.', other=_numbered(other), tell=in_unit(_(tell), unit)))})"
         for field, other, tell in mixed_up()
     ]
-    box = f"block(width: 100%, stroke: 0.6pt, inset: 2mm, {{{'; '.join([_heading('Easily mixed up'), *pairs])}}})"
+    box = f"block(width: 100%, stroke: 0.6pt, inset: 2mm, {{{'; '.join([_heading(_('Easily mixed up')), *pairs])}}})"
     return f"#grid(columns: ({(x1 - x0) * scale:.3f}cm, 1fr), column-gutter: 4mm, [{picture(drawing, scale)}], {box})"
 
 
+def _numbered(field: str) -> str:
+    return f"{number(field)} {_(MEASUREMENTS[field].label)}"
+
+
 def _advice() -> str:
-    cells = [f"par(hanging-indent: 2.5mm, {words('• ' + text)})" for text in ADVICE]
+    cells = [f"par(hanging-indent: 2.5mm, {words('• ' + _(text))})" for text in ADVICE]
     grid = f"#grid(columns: (1fr, 1fr), column-gutter: 5mm, row-gutter: 1.2mm, {', '.join(cells)})"
-    return f"#{_heading('Before you begin')}\n{grid}"
+    return f"#{_heading(_('Before you begin'))}\n{grid}"
 
 
 def _heading(text: str) -> str:
@@ -177,8 +184,8 @@ def _heading(text: str) -> str:
 
 def _legend(wanted: Collection[str]) -> str:
     if wanted:
-        return "* starred: this garment needs it; the rest can be estimated."
-    return (
+        return _("* starred: this garment needs it; the rest can be estimated.")
+    return _(
         "* starred: every garment needs height and bust or chest, and the head decides the neck; the rest can be"
         " estimated."
     )
@@ -193,17 +200,16 @@ def _table(rows: Sequence[str]) -> str:
 
 def _row(field: str, unit: Unit, box: float, starred: bool) -> str:
     measurement = MEASUREMENTS[field]
-    what = f"{words(measurement.label, bold=True)} + {words(', ' + in_unit(measurement.how, unit))}"
+    how = in_unit(_(measurement.how), unit)
+    what = f"{words(_(measurement.label), bold=True)} + {words(', ' + how)}"
     return ", ".join([words(f"{number(field)}{'*' if starred else ''}", size=11, bold=True), what, _box(unit, box)])
 
 
 def _arms(unit: Unit, box: float) -> list[str]:
     """A row for each arm, for who has two that differ."""
     return [
-        ", ".join(
-            [words(""), f"{words(f'{hand} arm', bold=True)} + {words(', where the two differ')}", _box(unit, box)]
-        )
-        for hand in HANDS
+        ", ".join([words(""), f"{words(arm, bold=True)} + {words(', ' + _('where the two differ'))}", _box(unit, box)])
+        for arm in (_("left arm"), _("right arm"))
     ]
 
 

@@ -37,7 +37,7 @@ PENS: Final[dict[Role, Pen]] = {
     "stripe": Pen(0.5, 0, (0.6, 2.4)),
     "bound": Pen(0.8, 0, (1.0, 2.0)),
     "garment": Pen(0.5, fill=255),
-    "garment back": Pen(0.4, 60, fill=225),
+    "garment back": Pen(0.5, fill=225),
     "outline": Pen(1.0),
     "seam": Pen(0.5, 30),
     "stitching": Pen(0.35, 60, (1.3, 1.0)),

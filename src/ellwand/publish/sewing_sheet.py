@@ -108,7 +108,9 @@ def _step(garment: Garment, step: Step) -> str:
         for name, text in step_facts(step, draft, unit)
     )
     facts = f"table(columns: (1.5cm, 1fr), stroke: none, inset: (x: 0pt, y: 2pt), column-gutter: 1mm, {rows})"
-    said = f"block(below: 2.5mm, {words(say.step(step, draft, unit), size=SAID)})"
+    # how a seam is finished stands in the head
+    text = say.step(step, draft, unit).removesuffix(finishing(garment.choices.sewing.finish)).rstrip()
+    said = f"block(below: 2.5mm, {words(text, size=SAID)})"
     title = f"block(below: 2mm, {words(f'{step.n}  {step_named(step.code)}', size=15, bold=True)})"
     right = f"{{{title}; {said}; {facts if rows else 'none'}}}"
     return (
@@ -122,7 +124,7 @@ def _stitches(garment: Garment) -> str:
     if not rows:
         return ""
     title = f"block(above: 4mm, below: 2mm, {words(_('Stitches'), size=13, bold=True)})"
-    body = table(["auto"] * len(HEAD), HEAD, rows, FACTS)
+    body = table(["auto"] * len(HEAD), [_(word) for word in HEAD], rows, FACTS)
     note = f"block(above: 2mm, {words(whose_pace(garment.choices.sewing))})"
     return f"#block(breakable: false, width: 100%, [#{title}\n{body}\n#{note}])"
 

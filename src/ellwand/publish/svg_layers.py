@@ -8,6 +8,7 @@ from xml.sax.saxutils import escape, quoteattr
 from ellwand.depict.pattern import pattern_pieces
 from ellwand.depict.pattern.arrange import arranged, ways_of
 from ellwand.geometry.lines import Point
+from ellwand.language import _
 from ellwand.model.drawing import Stroke
 from ellwand.model.garment import Garment
 from ellwand.publish.pattern.layers import LAYERS, Layer, layer_of
@@ -53,5 +54,5 @@ def pattern_svg(garment: Garment) -> str:
 
 
 def _group(layer: Layer, lines: list[str]) -> list[str]:
-    start = f'<g id="{layer}" inkscape:groupmode="layer" inkscape:label={quoteattr(LAYERS[layer])}>'
+    start = f'<g id="{layer}" inkscape:groupmode="layer" inkscape:label={quoteattr(_(LAYERS[layer]))}>'
     return [start, *lines, "</g>"]

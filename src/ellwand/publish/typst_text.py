@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import cache
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, Literal
 
 from ellwand.depict.spread import drawing_bounds
 from ellwand.geometry.lines import Point
@@ -115,7 +115,7 @@ def _letters(label: Label, place: Place, enlarged: float) -> str:
     return f"#put({x}, {y}, {side}, {-label.turn:.3f}deg, {body})"
 
 
-def compile_pdf(source: str, *, tags: bool = True, standards: Sequence[str] = ()) -> bytes:
+def compile_pdf(source: str, *, tags: bool = True, standards: Sequence[Literal["ua-1"]] = ()) -> bytes:
     """The source as PDF bytes, the same bytes for the same source; ``tags``: what is what, for who reads by ear.
 
     ``standards``: those that the PDF keeps to, as Typst names them ('ua-1').

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from typing import Any
 
 import pytest
-from shapely import Polygon
+from shapely import Polygon, union_all
 
 from ellwand import prove_sheet
 from ellwand.adorn.closures.closings import TAIL
@@ -230,3 +230,58 @@ def test_a_gusset_is_of_its_own_tincture() -> None:
     for sign, tincture in ((-1, "gules"), (1, "or")):
         at = Polygon([(sign * (half + dx), arm - dy) for dx, dy in ((0.5, 1.0), (1.0, 1.5), (0.5, 2.0))])
         assert [s.role for s in shapes if Polygon(s.points, s.holes).buffer(0).contains(at)][-1] == tincture
+
+
+def repeat(along: str) -> dict[str, Any]:
+    return {"motif": "roundel", "along": along, "size": [3, 5], "by": "stencil"}
+
+
+@pytest.mark.parametrize(
+    ("along", "garment"),
+    [
+        ("splits", {"length": "ankle", "gores": [], "splits": [{"place": "side", "height": "hip"}]}),
+        ("armholes", {"sleeve": {"shape": "none"}}),
+        ("hem", {"gores": [], "splits": [{"place": "side", "height": "hip"}]}),
+    ],
+)
+def test_motifs_on_edges_of_panels_lie_where_they_are_placed(along: str, garment: dict[str, Any]) -> None:
+    draft = drafted(**garment, repeats=[repeat(along)])
+    (body,) = (piece for piece in draft.pieces if piece.id == "body")
+    middle = (min(x for x, _ in body.sewn) + max(x for x, _ in body.sewn)) / 2
+    base, top = body.levels[0].base_y, draft.dimensions.length
+    want = [
+        (each.point[0] - middle, each.point[1] - base)
+        for found in draft.adornment.repeats
+        for each in found.placements
+        if not each.again and each.part == "body" and each.point[1] - base < top
+    ]
+    shapes = [Polygon(s.points, s.holes) for s in of(garment_view(draft, "front").strokes, "motif")]
+    assert len(want) > 3
+    for x, y in want:
+        near = [shape for shape in shapes if math.dist((x, y), (shape.centroid.x, shape.centroid.y)) < 3]
+        assert near and any(math.dist((x, y), c.coords[0]) < 0.6 for c in (shape.envelope.centroid for shape in near))
+    for shape in shapes:
+        assert min(math.dist(at, (shape.centroid.x, shape.centroid.y)) for at in want) < 3
+
+
+def test_a_straight_hem_is_level_and_an_arc_is_not() -> None:
+    lows = {}
+    for hem in ("arc", "straight"):
+        draft = drafted(length="ankle", gores=[{"place": "centre-front", "start": "waist", "base": 60, "hem": hem}])
+        trunk = max(of(garment_view(draft, "front").strokes, "garment"), key=lambda s: Polygon(s.points).area)
+        inner = [y for x, y in trunk.points if abs(x) < 10 and y < 30]
+        lows[hem] = max(inner) - min(inner)
+    assert lows["straight"] < 0.01 < 0.4 < lows["arc"]
+
+
+@pytest.mark.parametrize("by", ["gyronny", "per saltire", "barry", "chequy"])
+def test_a_divided_body_is_of_some_tincture_everywhere(by: str) -> None:
+    """Its sides too, whatever their breadth is written as."""
+    for ease in (10, 10.1, 12.3):
+        draft = drafted(
+            body={"cut": "shoulder panels", "ease": ease}, division={"by": by, "tinctures": ["or", "gules"]}, gores=[]
+        )
+        strokes = garment_view(draft, "front", "colours").strokes
+        trunk = max(of(strokes, "garment"), key=lambda s: Polygon(s.points).area)
+        coloured = union_all([Polygon(s.points, s.holes).buffer(0) for s in of(strokes, "or", "gules")])
+        assert Polygon(trunk.points).buffer(0).difference(coloured).area < 1

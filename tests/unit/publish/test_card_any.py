@@ -10,6 +10,7 @@ import pytest
 from card_specimens import CHILD, INCHES
 
 from ellwand.cli.commands import in_large_type
+from ellwand.depict.sizes import neck_hole
 from ellwand.errors import EllwandError
 from ellwand.model.garment import Garment
 from ellwand.pipeline import make
@@ -24,9 +25,8 @@ MANY: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
     "bands": ({"style": "tunic", "bands": BANDS}, {}),
     "train": ({"style": "gored gown", "train": 200}, {}),
     "narrow": ({"style": "gored gown"}, {"cloth": {"width": 45}}),
-    "quarterly": ({"style": "tunic", "division": {**CHECKS, "by": "quarterly"}}, {}),
-    "checks": ({"style": "shift", "division": {**CHECKS, "count": 5}}, {}),
-    "gyrons": ({"style": "wide-sleeved gown", "division": {**CHECKS, "by": "gyronny"}}, {"wearer": INCHES}),
+    "checks": ({"division": {**CHECKS, "count": 3}}, {}),
+    "quarterly": ({"style": "wide-sleeved gown", "division": {**CHECKS, "by": "quarterly"}}, {"wearer": INCHES}),
     "child": ({"style": "tunic", "growth": {"months": 12}}, {"wearer": CHILD}),
     "gored": ({"style": "gored gown"}, {"wearer": INCHES}),
     "halves": ({"body": {"centre_seam": "both"}, "neck": {"shape": "rectangle"}}, {}),
@@ -34,7 +34,7 @@ MANY: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
 }
 ORDINARY = ("riding surcote", "hood", "cloak", "coif", "apron", "breeches", "bands", "child")
 LONG = "Wilhelmine von der Hohen Brücke über dem Salzwasser zu Oberunterwald"
-SWEPT = 24
+SWEPT = 4
 
 
 @cache
@@ -63,7 +63,20 @@ def test_every_letter_stands_clear(kind: str) -> None:
         assert count == 2
 
 
-@pytest.mark.parametrize("kind", ["bands", "gyrons", "narrow", "cloak"])
+def test_half_fronts_with_a_rectangle_neck_tell_how_wide_it_is() -> None:
+    """The sewn half is half the neck's width; the cut one is less by the neck's allowance, and more by the centre's."""
+    for piece in made("halves").draft.pieces:
+        neck = [edge for edge in piece.edges if edge.kind == "neck"]
+        if not neck:
+            continue
+        xs = [x for edge in neck for x, _ in edge.points]
+        centre = next(edge.allowance for edge in piece.edges if edge.id.startswith("centre-"))
+        hole = neck_hole(piece)
+        assert hole is not None and hole.half
+        assert hole.width == pytest.approx(max(xs) - min(xs) - neck[0].allowance + centre, abs=0.01)
+
+
+@pytest.mark.parametrize("kind", ["bands", "narrow", "gored"])
 def test_large_type_has_no_letter_under_fourteen_points_and_says_the_same(kind: str) -> None:
     plain, large = (
         sound(card_pdf(each), least) for each, least in ((made(kind), 8.0), (in_large_type(made(kind)), 14.0))
@@ -84,13 +97,14 @@ def test_a_name_in_any_script_fits(name: str) -> None:
 
 def test_garments_from_the_whole_choice_space() -> None:
     cards = 0
-    for i in range(SWEPT):
+    for i in range(60):
         try:
             garment = make(read(*garment_at(31, i)), seconds=0)
         except EllwandError:
             continue
-        if len(garment.draft.pieces) > 40:
-            continue
-        sound(card_pdf(garment), 14.0 if garment.choices.sewing.large_type else 8.0)
-        cards += 1
-    assert cards > SWEPT / 3
+        if len(garment.draft.pieces) <= 20:
+            sound(card_pdf(garment))
+            cards += 1
+        if cards == SWEPT:
+            return
+    raise AssertionError("too few garments")

@@ -7,7 +7,7 @@ from typing import Final
 from shapely import LineString, MultiLineString, Polygon, box, line_merge
 from shapely.geometry.base import BaseGeometry
 
-from ellwand.depict.naming import edge_name
+from ellwand.depict.naming import edge_name, line_said
 from ellwand.depict.outline import trace
 from ellwand.depict.pattern.fullsize import FullSize, full_size, full_sized, heading, inner_lines, names
 from ellwand.depict.pattern.writing import Writing
@@ -74,7 +74,7 @@ def _part(garment: Garment, piece: Piece, frame: Frame) -> FullSize:
     strokes += [Stroke("waste", part) for part in _lines(torn)]
     write.keep_off(stroke for stroke in strokes if stroke.role in ("fold", "mark"))
     curved = [edge for edge in piece.edges if len(edge.points) > 2 and _within(edge.points, window)]
-    what = ", ".join(dict.fromkeys(filter(None, map(edge_name, curved))))
+    what = ", ".join(dict.fromkeys(line_said(name) for name in map(edge_name, curved) if name))
     write.heading([f"{lines[0]}: {what}" if what else lines[0], *lines[1:]])
     edges = [(edge_name(edge), part) for edge in piece.edges for part in _within(edge.points, window)]
     names(write, edges, piece)

@@ -11,13 +11,14 @@ from shapely import Polygon
 from ellwand.depict.fastenings import fastening_rows, fastening_signs
 from ellwand.depict.guides import guide_role
 from ellwand.depict.lettering import shortened
-from ellwand.depict.naming import cut_how, edge_name, numbers, places
+from ellwand.depict.naming import cut_how, edge_name, line_said, numbers, places, places_said, view_said
 from ellwand.depict.pattern.writing import Writing
 from ellwand.depict.sizes import fold_level, marks
 from ellwand.depict.spread import drawing_bounds
 from ellwand.geometry.lines import Line, bounds
 from ellwand.model.drawing import Drawing, Stroke
 from ellwand.model.garment import Garment
+from ellwand.model.names import named
 from ellwand.model.piece import Piece
 from ellwand.units import format_length
 
@@ -73,12 +74,12 @@ def heading(garment: Garment, piece: Piece) -> tuple[int, str, list[str]]:
     where = places(garment.draft, piece)
     told = where and not piece.name.startswith(where.replace(" ", "-"))
     how = cut_how(garment.draft, piece)
-    lines = [f"{number}  {piece.name}", how]
+    lines = [f"{number}  {named(piece.name)}", how]
     if told:
-        lines.append(where)
+        lines.append(places_said(where))
     if len({each.cloth for each in garment.draft.pieces}) > 1:
         lines.append(shortened(piece.cloth, LONGEST_CLOTH))
-    return number, f"{piece.name}: {where}" if told else piece.name, lines
+    return number, f"{named(piece.name)}: {places_said(where)}" if told else named(piece.name), lines
 
 
 def inner_lines(piece: Piece) -> list[Stroke]:
@@ -93,18 +94,18 @@ def ends(write: Writing, piece: Piece) -> None:
     fold = fold_level(piece)
     if fold is None or piece.place != "body":
         return
-    _, low, _, high = bounds(piece.cut)
-    write.word("front", low + (fold - low) * 0.2)
-    write.word("back", high - (high - fold) * 0.2)
+    low, high = bounds(piece.cut)[1::2]
+    write.word(view_said("front"), low + (fold - low) * 0.2)
+    write.word(view_said("back"), high - (high - fold) * 0.2)
 
 
 def names(write: Writing, edges: Sequence[tuple[str, Line]], piece: Piece) -> None:
     """The names of edges and of guides, along them."""
     for name, line in edges:
         if name:
-            write.along(name, line)
+            write.along(line_said(name), line)
     for guide in piece.guides:
-        write.along(guide.name.replace("tuck top", "tuck"), guide.points)
+        write.along(line_said(guide.name.replace("tuck top", "tuck")), guide.points)
 
 
 def notes(write: Writing, garment: Garment, piece: Piece) -> None:

@@ -7,15 +7,16 @@ from typing import Final
 from ellwand.depict.lettering import CM_PER_POINT, text_width
 from ellwand.depict.pattern.fullsize import FullSize, full_sized
 from ellwand.geometry.lines import Line
+from ellwand.language import N_, _
 from ellwand.model.drawing import Drawing, Label, Stroke
 
 SQUARES: Final = ((10.0, "10 cm"), (10.16, "4 in"))
 """Side in cm and what it is called; an inch is 2.54 cm."""
 GAP: Final = 1.0
-FULL_SIZE: Final = (
+FULL_SIZE: Final = N_(
     "Full size. Print at 100 % (actual size), not fitted to the page, and measure both squares before you cut."
 )
-KEY: Final = (
+KEY: Final = N_(
     "Full line: cut. Dashed: sew. Dash and dot: fold. Arrow: along the selvedge. Short bar across the allowance:"
     " mark it; there one seam ends and the next begins. Allowances are drawn."
 )
@@ -41,7 +42,7 @@ def legend(title: str) -> FullSize:
     squares = test_squares(stacked=False)
     wide = sum(side for side, _ in SQUARES) + GAP
     labels, strokes, y = [], [], -max(side for side, _ in SQUARES) - 0.3
-    for size, text in ((13.0, title), (10.0, FULL_SIZE), (10.0, KEY)):
+    for size, text in ((13.0, title), (10.0, _(FULL_SIZE)), (10.0, _(KEY))):
         for line in wrapped(text, size, wide):
             y -= 1.3 * size * CM_PER_POINT
             labels.append(Label("name" if text == title else "note", line, (0.0, y), "start", size))

@@ -67,18 +67,16 @@ def _picture(step: Step, draft: Draft, steps: Sequence[Step], width: float, heig
 
 def _fitted(step: Step, draft: Draft, steps: Sequence[Step], width: float, height: float) -> Drawing:
     """The pieces as large as they go; names beside them take some of the room."""
-    picture = _pieces(step, draft, steps, width, height)
+    made = laid_out(step, draft, steps, width=width, height=height)
+    if not made.laid:
+        return viewed(draft, width, height)
+    picture = drawn(made, step, draft, width, height)
     for narrower in (0.6, 1.2, 1.8):
         x0, _, x1, _ = drawing_bounds(picture, 1.0)
         if x1 - x0 <= width + 0.2:
             break
-        picture = _pieces(step, draft, steps, width - narrower, height)
+        picture = drawn(made, step, draft, width - narrower, height)
     return picture
-
-
-def _pieces(step: Step, draft: Draft, steps: Sequence[Step], width: float, height: float) -> Drawing:
-    made = laid_out(step, draft, steps, width=width, height=height)
-    return drawn(made, step, draft, width, height) if made.laid else viewed(draft, width, height)
 
 
 def laid_out(
@@ -86,7 +84,7 @@ def laid_out(
 ) -> Layout:
     """Where the parts lie, the gap between edges as wide as it has to be to be seen on paper."""
     made = layout(step, draft, steps)
-    for _ in range(3):
+    for _again in range(3):
         if not made.joins:
             return made
         scale = window(made, width, height).scale

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from ellwand.depict.step_view.joins import Join
-from ellwand.depict.step_view.motion import REST, Laid, Motion, Own
+from ellwand.depict.step_view.motion import REST, Laid, Motion, Own, half
 from ellwand.geometry.lines import Line, Point, area
 
 if TYPE_CHECKING:
@@ -99,14 +100,15 @@ def beside(join: Join, motion: Motion, gap: float, own: Own) -> Motion:
     return Motion(angle, mx - turned[0] + nx * gap, my - turned[1] + ny * gap)
 
 
+@lru_cache(maxsize=1024)
 def outward(line: Line, own: Own) -> Point:
     """The unit vector square to the line's chord, away from the part's cloth."""
-    from shapely import LineString, Polygon
+    from shapely import LineString
 
     angle = _heading(line) - math.pi / 2
     nx, ny = math.cos(angle), math.sin(angle)
     # the cloth lies on the side where a strip along the edge covers more of it
-    whole = Polygon(own.ring, own.holes).buffer(0)
+    whole = half(own, None, True)
     edge = LineString(line)
     step = min(1.0, edge.length / 20)
     sides = [
@@ -118,6 +120,8 @@ def outward(line: Line, own: Own) -> Point:
 
 def overlap(one: Polygon, two: Polygon) -> bool:
     """Whether two shapes cover each other by more than a hairline."""
+    if not one.intersects(two):
+        return False
     shared: float = one.intersection(two).area
     return shared > OVER * float(min(one.area, two.area))
 

@@ -17,6 +17,8 @@ MEET: Final = 0.3
 """Ends nearer than this (cm) are one: the width of a slit and a little more."""
 SHARP: Final = 45.0
 """A join ends where its edge turns by more than this (degrees)."""
+MANY: Final = 12
+"""Of more parts than this only one of each kind is drawn."""
 _HANDS: Final = {"left": "right", "right": "left"}
 _FACES: Final = {"front": "back", "back": "front"}
 
@@ -74,7 +76,7 @@ def shown_once(seams: Sequence[Seam], owns: Mapping[str, Own]) -> tuple[list[Sea
         keys = {_parts(seam) for seam in kept}
         left = []
         for seam in kept:
-            small = min((seam.a.part, seam.b.part), key=lambda part: (abs(area(owns[part].piece.sewn)), part))
+            small = _smaller(seam, owns)
             twin = frozenset(other(part) for part in _parts(seam))
             repeats = word in small.split("-") and twin != _parts(seam) and twin in keys
             if word == "right" and small.startswith("gusset") and small == other(small):
@@ -108,6 +110,22 @@ def in_front(seams: Sequence[Seam], repeated: tuple[str, ...]) -> tuple[list[Sea
     return left, (*repeated, "behind") if len(left) < len(seams) and "behind" not in repeated else repeated
 
 
+def one_of_each(
+    seams: Sequence[Seam], owns: Mapping[str, Own], repeated: tuple[str, ...]
+) -> tuple[list[Seam], tuple[str, ...]]:
+    """Where more than MANY parts are joined, the seams of one part of each kind that is set in."""
+    if len({part for seam in seams for part in (seam.a.part, seam.b.part)}) <= MANY:
+        return list(seams), repeated
+    at: dict[str, list[Seam]] = {}
+    for seam in seams:
+        at.setdefault(_smaller(seam, owns), []).append(seam)
+    kinds: dict[frozenset[str], str] = {}
+    for part, its in at.items():
+        kinds.setdefault(frozenset(owns[ref.part].piece.id for seam in its for ref in (seam.a, seam.b)), part)
+    left = [seam for part in kinds.values() for seam in at[part]]
+    return left, (*repeated, N_("at all like seams")) if len(left) < len(seams) else repeated
+
+
 def edges_shown_once(refs: Sequence[EdgeRef], once_a_face: bool) -> tuple[list[EdgeRef], tuple[str, ...]]:
     """The edges without those of parts that the other hand repeats, or the back; and where they are.
 
@@ -131,6 +149,10 @@ def edges_shown_once(refs: Sequence[EdgeRef], once_a_face: bool) -> tuple[list[E
 
 def _has_front(ref: EdgeRef, refs: Sequence[EdgeRef]) -> bool:
     return any(each.part == ref.part and "front" in each.edge.split("-") for each in refs)
+
+
+def _smaller(seam: Seam, owns: Mapping[str, Own]) -> str:
+    return min((seam.a.part, seam.b.part), key=lambda part: (abs(area(owns[part].piece.sewn)), part))
 
 
 def _parts(seam: Seam) -> frozenset[str]:

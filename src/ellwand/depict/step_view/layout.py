@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.step_view.folding import fold_of, is_under, lies_on_fellow, on_top
 from ellwand.depict.step_view.groups import Group, beside, groups, outward, overlap, rank
-from ellwand.depict.step_view.joins import MEET, Join, edges_shown_once, in_front, joins, shown_once
+from ellwand.depict.step_view.joins import MEET, Join, edges_shown_once, in_front, joins, one_of_each, shown_once
 from ellwand.depict.step_view.motion import REST, Fold, Laid, Motion, Own, own
 from ellwand.depict.step_view.showing import BOTH_FACES, FOLDED, ROUND, TRIMMED, edges_shown
 from ellwand.geometry.lines import Line, Point, bounds
@@ -69,6 +69,7 @@ def layout(step: Step, draft: Draft, steps: Sequence[Step] = (), gap: float | No
     once, repeated = shown_once(seams, owns)
     if step.code == "gussets":
         once, repeated = in_front(once, repeated)
+    once, repeated = one_of_each(once, owns, repeated)
     shown = joins(once, owns)
     edges: list[Bold] = []
     if not shown:
@@ -329,9 +330,10 @@ def _fitted(group: Group, links: Sequence[Join], here: Mapping[str, Laid]) -> Gr
 
 def _freed(group: Group, mouth: Point | None, shapes: Mapping[str, Polygon], gap: float) -> Group:
     """The group moved the shortest way, by whole gaps, until it lies free; or out of a slit by its mouth."""
-    from shapely import unary_union
+    from shapely import prepare, unary_union
 
     there = unary_union(list(shapes.values())).buffer(gap * 0.9)
+    prepare(there)
     mine = unary_union(list(group.shapes().values()))
     x0, y0, x1, y1 = there.bounds
     a0, b0, a1, b1 = mine.bounds
@@ -354,7 +356,7 @@ def _freed(group: Group, mouth: Point | None, shapes: Mapping[str, Polygon], gap
 def _clear(mine: Polygon, there: Polygon, dx: float, dy: float) -> bool:
     from shapely.affinity import translate
 
-    return not translate(mine, dx, dy).intersects(there)
+    return not there.intersects(translate(mine, dx, dy))
 
 
 def _aside(group: Group, shapes: Mapping[str, Polygon], gap: float) -> Group:

@@ -13,7 +13,7 @@ from ellwand.geometry.lines import Point
 from ellwand.model.drawing import Label, Stroke
 
 if TYPE_CHECKING:
-    from shapely import Geometry, Polygon
+    from shapely import Geometry, Polygon, STRtree
 
 BOX_TURNS: Final = 16
 
@@ -26,16 +26,21 @@ class Letters:
     labels: list[Label] = field(default_factory=list)
     taken: list[Polygon] = field(default_factory=list)
     leaders: list[Stroke] = field(default_factory=list)
+    _kept: tuple[int, STRtree] | None = None
 
     def clear(self, label: Label) -> bool:
         """Whether the label lies over no line and no other label."""
-        from shapely import STRtree
-
         shape = shape_of(label, 1.0).buffer(0.04)
         if any(shape.intersects(other) for other in self.taken):
             return False
-        tree = STRtree(self.lines)
-        return not len(tree.query(shape, predicate="intersects"))
+        return not len(self._tree().query(shape, predicate="intersects"))
+
+    def _tree(self) -> STRtree:
+        from shapely import STRtree
+
+        if self._kept is None or self._kept[0] != len(self.lines):
+            self._kept = len(self.lines), STRtree(self.lines)
+        return self._kept[1]
 
     def put(self, label: Label) -> None:
         """Write it."""
@@ -44,17 +49,24 @@ class Letters:
 
     def inside(self, texts: Sequence[str], shape: Polygon, size: float, smallest: float) -> bool:
         """Write the first of ``texts`` that finds room within a shape, as large as it goes, upright or along it."""
-        from shapely import STRtree
+        from shapely import prepare
 
-        tree = STRtree(self.lines)
+        tree = self._tree()
         spots = _spots(shape)
+        prepare(shape)
         for text in texts:
             points = size
             while points >= smallest:
-                for at in spots:
+                _, _, half_wide, half_high = shape_of(Label("number", text, (0.0, 0.0), size=points), 1.0, 0.05).bounds
+                for room, at in spots:
+                    if room < half_high - 0.01:
+                        # no text of this height has its middle so near the border, nor nearer
+                        break
+                    if not _on(shape, at, half_wide):
+                        continue
                     for turn in (0.0, 90.0):
                         label = Label("number", text, at, size=points, turn=turn)
-                        box = shape_of(label, 1.0).buffer(0.05)
+                        box = shape_of(label, 1.0, 0.05)
                         if not shape.contains(box) or any(box.intersects(other) for other in self.taken):
                             continue
                         if len(tree.query(box, predicate="intersects")):
@@ -93,8 +105,17 @@ class Letters:
                 return
 
 
-def _spots(shape: Polygon) -> list[Point]:
-    """Places within a shape, those with most room round them first."""
+def _on(shape: Polygon, at: Point, half_wide: float) -> bool:
+    """Whether a text of this half width could lie on the shape, upright or along it: told cheaply."""
+    from shapely import contains_xy
+
+    x, y = at
+    level = contains_xy(shape, x - half_wide, y) and contains_xy(shape, x + half_wide, y)
+    return bool(level or (contains_xy(shape, x, y - half_wide) and contains_xy(shape, x, y + half_wide)))
+
+
+def _spots(shape: Polygon) -> list[tuple[float, Point]]:
+    """Places within a shape and how far (cm) each is from its border, the farthest first."""
     from shapely import Point as Spot
 
     x0, y0, x1, y1 = shape.bounds
@@ -103,8 +124,7 @@ def _spots(shape: Polygon) -> list[Point]:
     grid = [(x0 + (x1 - x0) * (i + 0.5) / nx, y0 + (y1 - y0) * (k + 0.5) / ny) for i in range(nx) for k in range(ny)]
     edge = shape.boundary
     room = [(float(edge.distance(Spot(p))), p) for p in grid if shape.contains(Spot(p))]
-    best = sorted(room, key=lambda each: (-round(each[0], 2), each[1]))
-    return [p for _, p in best[:40]]
+    return sorted(room, key=lambda each: (-round(each[0], 2), each[1]))[:40]
 
 
 def _toward(label: Label, tip: Point) -> Point:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from ellwand.geometry.lines import Line, Point, mirror
@@ -41,9 +42,12 @@ class Motion:
 REST = Motion()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Own:
-    """A part in its own place: its piece, the other way round where the part is mirrored (cm, outside face up)."""
+    """A part in its own place: its piece, the other way round where the part is mirrored (cm, outside face up).
+
+    One is itself alone, so that what is worked out of it can be kept.
+    """
 
     id: str
     piece: Piece
@@ -117,6 +121,7 @@ def own(draft: Draft, part: Part) -> Own:
     return Own(part.id, next(piece for piece in draft.pieces if piece.id == part.piece), part.mirrored)
 
 
+@lru_cache(maxsize=1024)
 def half(part: Own, fold: Fold | None, upper: bool) -> Polygon:
     """A part's outline, or the half of it on one side of its fold, the lower one turned over on to the upper."""
     from shapely import Polygon

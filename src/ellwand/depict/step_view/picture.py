@@ -269,9 +269,15 @@ def _gathers(picture: Picture, join: Join) -> None:
 
 
 def _reinforced(picture: Picture) -> None:
+    from shapely import Point as Spot
+
     for place in picture.step.reinforce:
         laid = picture.made.laid.get(place.part)
         if laid is None:
+            continue
+        there = laid.motion.of((laid.own.at(place.at),))[0]
+        if laid.fold is not None and laid.shape().distance(Spot(there)) > 0.3:
+            # on the layer that is folded under
             continue
         at = picture.seen.at(laid.motion.of((laid.own.at(place.at),))[0])
         w, h = picture.seen.size

@@ -11,6 +11,7 @@ from ellwand.depict.fastenings import NAMES, fastening_signs
 from ellwand.depict.guides import guide_role
 from ellwand.depict.lettering import shape_of, text_width
 from ellwand.depict.naming import all_parts, numbers
+from ellwand.depict.pattern.squares import wrapped
 from ellwand.depict.spread import drawing_bounds, joined, moved
 from ellwand.depict.step_view.joins import edges_shown_once
 from ellwand.depict.step_view.lettering import Letters
@@ -26,6 +27,8 @@ from ellwand.model.piece import Piece
 from ellwand.model.step import Step
 
 SIZE: Final = 9.0
+BEYOND: Final = 1.2
+"""Lettering in a row reaches so far beyond its width (cm) before it is broken into lines."""
 MOST: Final = 3
 """More pieces with fastenings are not drawn."""
 
@@ -154,22 +157,32 @@ def fastened(draft: Draft, width: float, height: float) -> Drawing | None:
         return None
     laid = [Laid(own(draft, next(p for p in all_parts(draft) if p.id == name)), REST) for name in names]
     room = (width - 0.6 * (len(laid) - 1)) / len(laid)
+    out, right = _in_a_row(laid, draft, room, height, math.inf)
+    if right > width + BEYOND:
+        out, right = _in_a_row(laid, draft, room, height, room)
+    labels = [label for each in out for label in each.labels]
+    if repeated:
+        low = min(shape_of(label, 1.0).bounds[1] for label in labels)
+        text = _("and the same on the other sleeve")
+        middle = max(right / 2, text_width(text, SIZE) / 2)
+        labels.append(Label("note", text, (middle, low - 0.3), size=SIZE))
+    return Drawing(tuple(stroke for each in out for stroke in each.strokes), tuple(labels))
+
+
+def _in_a_row(
+    laid: Sequence[Laid], draft: Draft, room: float, height: float, lettering: float
+) -> tuple[list[Drawing], float]:
+    """The parts beside each other, and how wide they are together (cm); lines of ``lettering`` at most (cm)."""
     out: list[Drawing] = []
     right = 0.0
     for each in laid:
         piece, box, title = _with_marks(each, draft)
         scale = min(room / (box[2] - box[0]), (height - 1.0) / (box[3] - box[1]))
-        drawn = _windowed(each, piece, box, scale, title)
+        drawn = _windowed(each, piece, box, scale, title, lettering)
         x0, _low, x1, _top = drawing_bounds(drawn, 1.0)
         out.append(moved(drawn, right - x0, 0.0))
         right += x1 - x0 + 0.5
-    labels = [label for each in out for label in each.labels]
-    if repeated:
-        low = min(shape_of(label, 1.0).bounds[1] for label in labels)
-        text = _("and the same on the other sleeve")
-        middle = max((right - 0.5) / 2, text_width(text, SIZE) / 2)
-        labels.append(Label("note", text, (middle, low - 0.3), size=SIZE))
-    return Drawing(tuple(stroke for each in out for stroke in each.strokes), tuple(labels))
+    return out, right - 0.5
 
 
 def _with_marks(laid: Laid, draft: Draft) -> tuple[Piece, tuple[float, float, float, float], str]:
@@ -183,7 +196,9 @@ def _with_marks(laid: Laid, draft: Draft) -> tuple[Piece, tuple[float, float, fl
     return replace(piece, marks=marks), box, f"{numbers(draft.pieces)[piece.id]} {named(piece.name)}"
 
 
-def _windowed(laid: Laid, piece: Piece, box: tuple[float, float, float, float], scale: float, title: str) -> Drawing:
+def _windowed(
+    laid: Laid, piece: Piece, box: tuple[float, float, float, float], scale: float, title: str, lettering: float
+) -> Drawing:
     from shapely import box as window
 
     def paper(points: Sequence[Point]) -> tuple[Point, ...]:
@@ -203,8 +218,16 @@ def _windowed(laid: Laid, piece: Piece, box: tuple[float, float, float, float], 
     middle = (box[2] - box[0]) * scale / 2
     kinds = [mark.kind for mark in piece.marks]
     told = ", ".join(f"{kinds.count(kind)} {_(NAMES[kind][kinds.count(kind) > 1])}" for kind in dict.fromkeys(kinds))
-    labels = (Label("number", title, (middle, -0.3), size=SIZE), Label("note", told, (middle, -0.7), size=SIZE - 1))
-    return Drawing(tuple(strokes), labels)
+    labels = [
+        Label("number", line, (middle, -0.3 - 0.4 * n), size=SIZE)
+        for n, line in enumerate(wrapped(title, SIZE, lettering))
+    ]
+    low = -0.7 - 0.4 * (len(labels) - 1)
+    labels += [
+        Label("note", line, (middle, low - 0.35 * n), size=SIZE - 1)
+        for n, line in enumerate(wrapped(told, SIZE - 1, lettering))
+    ]
+    return Drawing(tuple(strokes), tuple(labels))
 
 
 _TIE: Final[Line] = ((0.0, 0.0), (0.2, 0.06), (0.36, -0.05), (0.45, -0.25), (0.42, -0.5), (0.48, -0.7))

@@ -8,9 +8,10 @@ from typing import Final
 
 from ellwand.depict.words.saying import Numbers, Say, percent
 from ellwand.depict.words.step_asking import listed, paired
-from ellwand.language import N_, _, decimal_mark, plural
+from ellwand.depict.words.yarns import yarn_words
+from ellwand.language import N_, _, plural
 from ellwand.model.adornment import Adornment
-from ellwand.model.band import Band, BandMake, BandPlace, JoinPlace, Yarn
+from ellwand.model.band import Band, BandMake, BandPlace, JoinPlace
 from ellwand.model.finding import Finding
 from ellwand.model.names import named
 from ellwand.units import Unit, format_length
@@ -106,46 +107,6 @@ def to_buy(bands: Sequence[Band], unit: Unit) -> float:
     step = IMPERIAL if unit == "in" else METRIC
     whole = math.fsum(band.length + 2 * TURN_IN for band in bands)
     return math.ceil(whole / step - 1e-9) * step
-
-
-def yarn_words(yarn: Yarn, unit: Unit) -> str:
-    """What a band of yarn takes: 'Warp 48 threads (12 tablets of 4 holes), each 120 cm long ...'."""
-    metres = _metres(yarn.metres, unit)
-    grams = f"{math.ceil(yarn.grams)}\u00a0g"
-    long, warp, waste = _up(yarn.length, unit), _up(yarn.warp, unit), _cm(yarn.loom_waste, unit)
-    if yarn.make in ("tablet woven", "inkle woven"):
-        is_tablets = yarn.make == "tablet woven" and not yarn.ends % 4
-        return _(
-            "Weave {length} in one: warp {count} threads{tablets}, each {warp} long ({share} is taken up in weaving,"
-            " and {waste} stays unwoven). Yarn with the weft: {metres}, {grams}.",
-            length=long,
-            count=yarn.ends,
-            tablets=_(" ({count} tablets of 4 holes)", count=yarn.ends // 4) if is_tablets else "",
-            warp=warp,
-            share=percent(yarn.take_up),
-            waste=waste,
-            metres=metres,
-            grams=grams,
-        )
-    work = N_(
-        "Twist {length} in one from {count} strands, each {warp} long ({times} times the cord and {waste} for the"
-        " ends). Yarn: {metres}, {grams}. Try a hand's length first, and measure what it takes."
-    )
-    if yarn.make == "braid":
-        work = N_(
-            "Braid {length} in one from {count} strands, each {warp} long ({times} times the braid and {waste} for the"
-            " ends). Yarn: {metres}, {grams}. Try a hand's length first, and measure what it takes."
-        )
-    return _(
-        work,
-        length=long,
-        count=yarn.ends,
-        warp=warp,
-        times=f"{1 + yarn.take_up:g}".replace(".", decimal_mark()),
-        waste=waste,
-        metres=metres,
-        grams=grams,
-    )
 
 
 HEIGHTS: Final[dict[BandPlace, str]] = {
@@ -260,18 +221,6 @@ def _eased(band: Band, unit: Unit) -> str:
 
 def _cm(value: float, unit: Unit) -> str:
     return format_length(value, unit)
-
-
-def _up(value: float, unit: Unit) -> str:
-    """Rounded up to whole centimetres or inches."""
-    step = 2.54 if unit == "in" else 1.0
-    return format_length(math.ceil(value / step - 1e-6) * step, unit)
-
-
-def _metres(metres: float, unit: Unit) -> str:
-    if unit == "in":
-        return f"{math.ceil(metres / 0.9144)}\u00a0yd"
-    return f"{math.ceil(metres)}\u00a0m"
 
 
 # --- findings ---------------------------------------------------------------------------------------------

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from ellwand.depict.figure import CAPTION, GAP, VIEWS, figure
 from ellwand.depict.people import SHOWN, SHOWN_OF_OTHERS
 from ellwand.depict.spread import joined, moved
+from ellwand.depict.step_view.legend import COLUMN, ROW, legend
 from ellwand.depict.tapes import TAPES
 from ellwand.geometry.lines import bounds
 from ellwand.language import N_, _
@@ -39,3 +40,21 @@ def tapes_drawing(fields: Sequence[str]) -> Drawing:
         out.append(moved(Drawing(drawing.strokes, (*drawing.labels, caption)), edge - x0, 0.0))
         edge += x1 - x0 + GAP
     return joined(out)
+
+
+def legend_in_one() -> Drawing:
+    """The signs of the steps' pictures below each other, for a narrow page (cm on paper)."""
+    drawing = legend()
+    out = []
+    for stroke in drawing.strokes:
+        dx, dy = _below(min(x for x, _y in stroke.points), stroke.points[0][1])
+        out.append(moved(Drawing((stroke,), ()), dx, dy))
+    for label in drawing.labels:
+        out.append(moved(Drawing((), (label,)), *_below(*label.at)))
+    return joined(out)
+
+
+def _below(x: float, y: float) -> tuple[float, float]:
+    """How far what stands there in three columns is moved, to stand in one."""
+    column, row = int(x // COLUMN), round(-y / ROW)
+    return -COLUMN * column, ROW * row - ROW * (3 * row + column)

@@ -164,9 +164,13 @@ def _gores(draft: Draft) -> Iterator[Point]:
             " that no cloth is lost between them.",
             place=place(gore.place),
         )
-        first = [piece for piece in draft.pieces if "gore" in piece.id.split("-") and gore.place in piece.id]
-        found = first or [piece for piece in draft.pieces if "gore" in piece.id.split("-")]
-        yield Point(_("Gores"), f"{text} {why}", tuple(piece.id for piece in found))
+        yield Point(_("Gores"), f"{text} {why}", _gores_at(draft, gore.place))
+
+
+def _gores_at(draft: Draft, where: str) -> tuple[str, ...]:
+    """The pieces of the gores of one place; an alike piece may bear the name of another place, and then all count."""
+    own = ids(draft, lambda piece: "gore" in piece.name and piece.name.startswith(f"{where} "))
+    return own or ids(draft, lambda piece: "gore" in piece.name and piece.place != "sleeve")
 
 
 SLEEVES: Final[Mapping[str, str]] = {

@@ -8,6 +8,7 @@ from ellwand.depict.pattern import FullSize, legend, pattern_pieces
 from ellwand.errors import BadInput
 from ellwand.language import _
 from ellwand.model.garment import Garment
+from ellwand.model.names import named
 from ellwand.publish.letters import cut_short
 from ellwand.publish.pattern.binding import bound, bound_apart
 from ellwand.publish.pattern.map_page import map_source
@@ -30,7 +31,7 @@ def pattern_pdf(garment: Garment, paper: PaperName = "A4", *, only_curved: bool 
     Raises BadInput when there are none.
     """
     pieces = _pieces(garment, only_curved=only_curved)
-    title = _title(garment, "curved edges" if only_curved else "pattern")
+    title = _title(garment, only_curved=only_curved)
     sheet = PAPERS[paper]
     if paper == "A0":
         room = (sheet.room, sheet.height - 2 * sheet.margin)
@@ -75,8 +76,14 @@ def _pieces(garment: Garment, *, only_curved: bool = False) -> tuple[FullSize, .
     return pieces
 
 
-def _title(garment: Garment, what: str = "pattern") -> str:
+def _title(garment: Garment, *, only_curved: bool = False) -> str:
     name = cut_short(garment.wearer.name, LONGEST_NAME)
-    style = cut_short(garment.title, LONGEST_NAME)
+    style = cut_short(named(garment.title), LONGEST_NAME)
     style = style[:1].upper() + style[1:]
-    return f"{style} for {name}: full-size {what}" if name else f"{style}: full-size {what}"
+    if only_curved:
+        if name:
+            return _("{garment} for {name}: full-size curved edges", garment=style, name=name)
+        return _("{garment}: full-size curved edges", garment=style)
+    if name:
+        return _("{garment} for {name}: full-size pattern", garment=style, name=name)
+    return _("{garment}: full-size pattern", garment=style)

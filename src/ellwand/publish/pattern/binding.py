@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 from ellwand.depict.lettering import shape_of
 from ellwand.depict.pattern.arrange import Placed
 from ellwand.geometry.lines import bounds
+from ellwand.language import _
 from ellwand.model.drawing import Drawing, Label, Stroke
 from ellwand.publish.pattern.ink import POINTS, number, strokes_in
 from ellwand.publish.pattern.layers import LAYERS, Layer, layer_of
@@ -45,8 +46,9 @@ Sheet = tuple[Window, Drawing]
 def _marked(layout: Layout, title: str) -> list[Sheet]:
     total = len(layout.windows)
     return [
-        (window, sheet_marks(window, pieces_on(shown_on(layout, window), window), f"{n} of {total}", title))
+        (window, sheet_marks(window, pieces_on(shown_on(layout, window), window), count, title))
         for n, window in enumerate(layout.windows, 1)
+        for count in [_("{n} of {count}", n=n, count=total)]
     ]
 
 
@@ -96,7 +98,7 @@ class _Stock:
                     name = f"/P{i}{layer[0]}"
                     self.forms[name] = _form(pdf, strokes, thick)
                     self.pieces[(id(each), layer)] = name
-        groups = {layer: pdf.make_indirect(Dictionary(Type=Name.OCG, Name=shown)) for layer, shown in LAYERS.items()}
+        groups = {layer: pdf.make_indirect(Dictionary(Type=Name.OCG, Name=_(shown))) for layer, shown in LAYERS.items()}
         order = Array(groups.values())
         pdf.Root.OCProperties = Dictionary(
             OCGs=order, D=Dictionary(Name="Layers", Order=order, ON=order, BaseState=Name.ON)

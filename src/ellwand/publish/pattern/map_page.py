@@ -13,12 +13,13 @@ from ellwand.depict.pattern import test_squares
 from ellwand.depict.pattern.arrange import Placed
 from ellwand.depict.pattern.squares import FULL_SIZE, KEY
 from ellwand.geometry.lines import Line, Point, bounds
+from ellwand.language import N_, _
 from ellwand.model.drawing import Drawing, Label, Stroke
 from ellwand.publish.paper import Paper
 from ellwand.publish.pattern.sheets import OVERLAP, Layout, Window, pieces_on, shown_on
 from ellwand.publish.typst_text import FONT, PRELUDE, picture, table, words
 
-JOIN: Final = (
+JOIN: Final = N_(
     "Join: trim a sheet along its dashed lines (left and above), lay that edge on the dotted line of the sheet before"
     " it so that the diamonds are whole, and glue. Sheets that no piece runs across stay apart."
 )
@@ -48,12 +49,12 @@ def map_source(layout: Layout, paper: Paper, title: str) -> str:
             "#set table(align: left + horizon)",
             PRELUDE,
             f"#block(below: 2mm, {words(title, size=15, bold=True)})",
-            f"#par({words(FULL_SIZE, bold=True)})",
-            f"#par({words(JOIN)})",
+            f"#par({words(_(FULL_SIZE), bold=True)})",
+            f"#par({words(_(JOIN))})",
             "#v(1mm)",
             f"#grid(columns: ({left}cm, {room}cm), column-gutter: {gap}cm, [{picture(squares, 1.0)}], {right})",
             "#v(1mm)",
-            f"#par({words(KEY)})",
+            f"#par({words(_(KEY))})",
             "" if beside else listed,
         ]
     )
@@ -108,8 +109,9 @@ def _list(layout: Layout) -> str:
             [
                 words(str(each.number), bold=True),
                 words(each.name),
-                words(each.how.removeprefix("cut ")),
-                words(on[0] if len(on) == 1 else f"{on[0]} to {on[-1]}" if on else ""),
+                words(each.how.removeprefix(_("cut {how}", how=""))),
+                words(on[0] if len(on) == 1 else _("{low} to {high}", low=on[0], high=on[-1]) if on else ""),
             ]
         )
-    return table(["auto", "1fr", "auto", "auto"], ["no.", "piece", "cut", "sheets"], rows, 8.5)
+    head = [_("no."), _("piece"), _("cut"), _("sheets")]
+    return table(["auto", "1fr", "auto", "auto"], head, rows, 8.5)

@@ -8,6 +8,7 @@ from typing import Final
 from ellwand.depict.lettering import CM_PER_POINT, shortened, text_width
 from ellwand.depict.pattern import FullSize
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import _
 from ellwand.model.drawing import Drawing, Label, Role, Stroke
 from ellwand.publish.pattern.sheets import MARGIN, OVERLAP, Side, Window, row_name
 
@@ -69,11 +70,17 @@ def _below(window: Window, pieces: Sequence[FullSize], count: str, title: str) -
 def _beside(window: Window) -> list[Label]:
     """What the neighbours to the right and below are called, in the margin."""
     out = []
-    _, y0, x1, y1 = window.frame
+    y0, x1, y1 = window.frame[1:]
     if "right" in window.joined:
         at = (x1 + 0.35 * MARGIN, (y0 + OVERLAP + y1) / 2)
-        out.append(Label("note", f"next {row_name(window.row)}{window.column + 2}", at, size=SMALL, turn=90.0))
+        out.append(
+            Label(
+                "note", _("next {sheet}", sheet=f"{row_name(window.row)}{window.column + 2}"), at, size=SMALL, turn=90.0
+            )
+        )
     if "down" in window.joined:
         at = (x1, y0 - UNDER - NAME * CM_PER_POINT / 2)
-        out.append(Label("note", f"below {row_name(window.row + 1)}{window.column + 1}", at, "end", SMALL))
+        out.append(
+            Label("note", _("below {sheet}", sheet=f"{row_name(window.row + 1)}{window.column + 1}"), at, "end", SMALL)
+        )
     return out

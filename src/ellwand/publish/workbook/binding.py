@@ -21,7 +21,7 @@ def booklet_pdf(book: bytes) -> bytes:
     import pikepdf
 
     with pikepdf.open(io.BytesIO(book)) as source, pikepdf.new() as made:
-        wide, high = (float(side) for side in source.pages[0].mediabox[2:])
+        wide, high = (float(source.pages[0].mediabox[i]) for i in (2, 3))
         forms = [made.copy_foreign(page.as_form_xobject()) for page in source.pages]
         for left, right in sides(len(forms)):
             page = made.add_blank_page(page_size=(2 * wide, high))

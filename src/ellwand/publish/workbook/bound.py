@@ -63,19 +63,27 @@ def _title_page(garment: Garment, leaf: Leaf) -> str:
     drawing = garment_view(garment.draft, "front")
     scale = fitted(drawing, leaf.room, 9.5)
     name = cut_short(garment.wearer.name, LONGEST_NAME)
-    lines = [
-        f"#align(center, text(font: schrift, hyphenate: false, par(justify: false, {said(_('A workbook'), size=12)})))",
-        "#v(3mm)",
-        "#align(center, par(justify: false, text(size: 26pt, hyphenate: false, weight: \"bold\","
-        f" title({words(_style(garment, 60))}))))",
-    ]
+    lines = [said(_("A workbook"), size=12), f"title({words(_style(garment, 60))})"]
     if name:
-        lines.append(f"#align(center, par(justify: false, text(size: 14pt, hyphenate: false, {said(name)})))")
+        lines.append(said(name, size=14))
     alt = _("The sewn garment from the front, lying flat: {garment}.", garment=_style(garment, 60))
-    drawn = f"#figure(kind: \"title\", supplement: none, outlined: false, alt: {quoted(alt)}, [{picture(drawing, scale)}])"
-    use = said(_("How to use this book: read the first chapter, measure, then work on from page to page."), italic=True)
+    drawn = f'#figure(kind: "title", supplement: none, outlined: false, alt: {quoted(alt)}, [{picture(drawing, scale)}])'
+    use = _("Read the first chapter, measure, then work on from page to page.")
     return "\n".join(
-        ["#v(1.2cm)", *lines, "#v(1fr)", drawn, "#v(1fr)", f"#align(center, par(justify: false, {use}))"]
+        [
+            "#{",
+            "set par(justify: false)",
+            "set text(font: schrift, hyphenate: false)",
+            "set align(center)",
+            "show title: set text(size: 26pt)",
+            "v(1.2cm)",
+            "\nv(3mm)\n".join(f"par({line})" if not line.startswith("title") else line for line in lines),
+            "v(1fr)",
+            f"[{drawn}]",
+            "v(1fr)",
+            f"par({said(use, italic=True)})",
+            "}",
+        ]
     )
 
 
@@ -84,8 +92,8 @@ def _contents() -> str:
     title = quoted(_("Contents"))
     papers = _(
         "The cut card has all sizes on a page or two, for the cutting table; the sewing order is there for the wall."
-        " This book tells the same at length, with the reasons. Cloth lies in other lengths and widths than yours? Then"
-        " begin again with the sheet: no page of this book fits another person or cloth."
+        " This book tells the same at length, with the reasons. It is made for one person and one cloth: for another, make"
+        " a new one from the sheet."
     )
     measures = _(
         "Sizes of pieces are given as cut, with all allowances, where nothing else is said. Read every step to its end"
@@ -94,7 +102,8 @@ def _contents() -> str:
     return "\n".join(
         [
             "#pagebreak()",
-            f"#show outline.entry: set block(above: 2.2mm)\n#outline(depth: 1, title: text(font: schrift, {title}))",
+            "#show outline.entry: set block(above: 2.2mm)",
+            f"#outline(depth: 1, title: {title})",
             "#v(6mm)",
             para(papers),
             para(measures),

@@ -33,11 +33,11 @@ def cloth_chapter(garment: Garment, leaf: Leaf) -> str:
     for part in lay_parts(garment, PLAIN):
         name = _upper(lay_name(part.lay, garment.lays))
         out += [section(name), para(f"{how_it_lies(part.lay, garment.wearer.unit)} {_short(garment, part.lay)}".strip())]
-        drawing, scale = _largest(part, leaf.room, leaf.tall - 6.0)
+        drawing, scale = _largest(part, leaf.room, leaf.tall - 4.5)
         key = numbers(garment.draft.pieces)
         laid = ", ".join(str(key[each.piece]) for each in part.lay.placements)
         alt = _("The cloth with the pieces on it, by their numbers: {numbers}.", numbers=laid)
-        out.append(figure(drawing, scale, _caption(part.lay, torn), alt))
+        out.append(figure(drawing, scale, _caption(part.lay, torn), alt, floats=True))
         out += _torn(garment, torn[part.lay]) if part.lay in torn else _chalked(garment, part.lay)
     return "\n\n".join(out)
 

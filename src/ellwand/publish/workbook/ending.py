@@ -42,7 +42,7 @@ def caution_chapter(garment: Garment) -> str:
         _("Fire: hanging hems and sleeves catch at candles, stoves and camp fires; keep water at hand."),
     )
     own = [say.caution(each, unit) for each in garment.cautions]
-    out = [chapter(_("Take care"), "cautions")]
+    out = [chapter(_("Take care"), "cautions", fresh=False)]
     if own:
         out += [section(_("With this garment")), _bullets(own)]
     out += [section(_("With all sewing")), _bullets(general)]
@@ -65,7 +65,7 @@ def glossary_chapter(terms: Sequence[tuple[str, str]]) -> str:
 def source_chapter(garment: Garment) -> str:
     """The evidence for the choices, with its sources, and whose rules were used."""
     unit, date = garment.wearer.unit, garment.choices.date
-    out = [chapter(_("Sources"), "sources"), section(_("Does it suit its time?"))]
+    out = [chapter(_("Sources"), "sources", fresh=False), section(_("Does it suit its time?"))]
     found = [each for each in garment.proof.findings if each.code.startswith("period")]
     if date is None:
         out.append(para(_("The sheet names no year, so nothing was compared with finds and pictures.")))

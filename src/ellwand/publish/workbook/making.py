@@ -27,12 +27,11 @@ from ellwand.publish.workbook.page import (
     at_page,
     chapter,
     figure,
-    figures,
     fitted,
+    pair,
     para,
     rows_table,
     section,
-    sheet_figure,
 )
 from ellwand.units import format_length
 
@@ -40,6 +39,8 @@ VIEW: Final = 8.0
 """How high the sewn garment is drawn (cm)."""
 FIGURE: Final = 8.6
 """How high the measured figure is drawn (cm)."""
+CAPTION: Final = 2.2
+"""What a caption of some lines takes below a picture as high as a page (cm)."""
 LONGEST_NAME: Final = 60
 
 
@@ -51,18 +52,18 @@ def making_chapter(garment: Garment, leaf: Leaf) -> str:
     one, other = view_names(draft)
     seen = _("The sewn garment lying flat: {one} and {other}.", one=one, other=other)
     out = [
-        chapter(_("What we make, and why it is cut so"), "making"),
+        chapter(_("What we make and why"), "making"),
         para(opening_words(garment)),
-        figures([(drawing, scale) for drawing in drawings], seen, seen),
+        pair(drawings, scale, seen, seen),
     ]
     if len(draft.parts) > 1:
-        spread = exploded_sheet(draft, unit, leaf.room, leaf.tall - 3.2, sewn=False)
+        spread = exploded_sheet(draft, unit, leaf.room, leaf.tall - CAPTION - 1.0, sewn=False)
         caption = _(
             "The pieces spread apart. Each lies beside the edges that it is sewn to; a line with a dot at each end joins"
             " the two edges of a seam. Numbers are those of the pieces."
         )
         alt = _("Flat pieces around the body, each beside the edge it is sewn to: {pieces}.", pieces=_names(garment))
-        out.append(sheet_figure(spread, caption, alt))
+        out.append(figure(spread.drawing, spread.scale, caption, alt, floats=True))
     out.append(section(_("Part by part")))
     out += [para(f"{point.text} {_where(garment, point)}".strip(), lead=point.term) for point in structure(garment)]
     return "\n\n".join(out)
@@ -79,7 +80,7 @@ def _where(garment: Garment, point: Point) -> str:
     draft, key = garment.draft, numbers(garment.draft.pieces)
     listed = ", ".join(str(key[piece]) for piece in point.pieces)
     parts = {part.id for part in (*draft.parts, *draft.applied) if part.piece in point.pieces}
-    step = next((step for step in garment.steps if parts & set(step.parts)), None)
+    step = next((step for step in garment.steps if step.seams and parts & set(step.parts)), None)
     if step is None:
         return plural("(Piece {which}.)", "(Pieces {which}.)", len(point.pieces), which=listed)
     return plural(
@@ -162,7 +163,7 @@ def _upper(text: str) -> str:
 def pieces_chapter(garment: Garment, leaf: Leaf) -> str:
     """Every piece drawn with its sizes, and the list of them."""
     draft, unit, sewing = garment.draft, garment.wearer.unit, garment.choices.sewing
-    sheets = pieces_sheets(draft, unit, leaf.room, leaf.tall - 7.5, leaf.tall - 2.0)
+    sheets = pieces_sheets(draft, unit, leaf.room, leaf.tall - CAPTION, leaf.tall - CAPTION)
     note = _(
         "All sizes are as cut: the seam allowance of {allowance} and the hem of {hem} are in them. A full line is cut, a"
         " dashed one is sewn; dash and dot is a fold. The arrow lies along the selvedge. A short bar across the"
@@ -176,7 +177,7 @@ def pieces_chapter(garment: Garment, leaf: Leaf) -> str:
         if len(sheets) > 1:
             caption += f" ({i + 1}/{len(sheets)})"
         alt = _("Measured drawings of the pieces to cut: {pieces}.", pieces=_names(garment))
-        out.append(sheet_figure(sheet, caption, alt))
+        out.append(figure(sheet.drawing, sheet.scale, caption, alt, floats=True))
     out.append(
         rows_table(
             ("auto", "1fr", "auto", "auto"),

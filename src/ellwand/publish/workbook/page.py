@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from ellwand.depict.spread import Sheet, drawing_bounds
+from ellwand.depict.spread import drawing_bounds
 from ellwand.language import _, language
 from ellwand.model.drawing import Drawing
 from ellwand.publish.letters import spelled
@@ -88,9 +88,10 @@ def para(text: str, *, lead: str = "") -> str:
     return f"#par(kopf({quoted(spelled(lead))}) + h(0.6em) + {said(text)})"
 
 
-def chapter(title: str, place: str) -> str:
-    """A chapter begins on a page of its own."""
-    return f"#pagebreak(weak: true)\n#heading(level: 1, {quoted(spelled(title))}) <{place}>"
+def chapter(title: str, place: str, *, fresh: bool = True) -> str:
+    """A chapter's head, on a ``fresh`` page or below what went before."""
+    before = "#pagebreak(weak: true)" if fresh else "#v(12mm, weak: true)"
+    return f"{before}\n#heading(level: 1, {quoted(spelled(title))}) <{place}>"
 
 
 def section(title: str, place: str = "") -> str:
@@ -98,31 +99,34 @@ def section(title: str, place: str = "") -> str:
     return f"#heading(level: 2, {quoted(spelled(title))})" + (f" <{place}>" if place else "")
 
 
-def figure(drawing: Drawing, scale: float, caption: str, alt: str, *, place: str = "") -> str:
-    """A drawing with its number, caption and what it shows in words for who cannot see it."""
-    return figures([(drawing, scale)], caption, alt, place=place)
+def figure(
+    drawing: Drawing, scale: float, caption: str, alt: str, *, enlarged: float = 1.0, floats: bool = False
+) -> str:
+    """A drawing with its number, caption and what it shows in words for who cannot see it.
+
+    ``enlarged``: lettering and lines too; ``floats``: it goes to the head or foot of a page, and the text about it.
+    """
+    return _figure([picture(drawing, scale, enlarged=enlarged)], caption, alt, floats=floats)
 
 
-def figures(drawings: Sequence[tuple[Drawing, float]], caption: str, alt: str, *, place: str = "") -> str:
+def pair(drawings: Sequence[Drawing], scale: float, caption: str, alt: str) -> str:
     """Drawings beside each other as one figure."""
-    cells = ", ".join(f"[{picture(drawing, scale)}]" for drawing, scale in drawings)
-    body = f"grid(columns: {len(drawings)}, column-gutter: 6mm, align: center + bottom, {cells})"
-    mark = f" <{place}>" if place else ""
+    return _figure([picture(drawing, scale) for drawing in drawings], caption, alt, floats=False)
+
+
+def _figure(pictures: Sequence[str], caption: str, alt: str, *, floats: bool) -> str:
+    cells = ", ".join(f"[{each}]" for each in pictures)
+    body = f"grid(columns: {len(pictures)}, column-gutter: 6mm, align: center + bottom, {cells})"
     return (
-        f"#figure(kind: image, supplement: {quoted(_('Figure'))}, alt: {quoted(alt)}, caption: [#{said(caption)}],"
-        f" text(font: schrift, hyphenate: false, {body})){mark}"
+        f"#figure(kind: image, supplement: {quoted(_('Figure'))}, alt: {quoted(alt)}, caption: [#{{{said(caption)}}}],"
+        f" placement: {'auto' if floats else 'none'}, text(font: schrift, hyphenate: false, {body}))"
     )
 
 
 def fitted(drawing: Drawing, width: float, height: float, most: float = 1.0) -> float:
-    """The scale at which a drawing fits (paper cm per cm), ``most`` at most."""
+    """The scale at which a drawing without lettering fits (paper cm per cm), ``most`` at most."""
     x0, y0, x1, y1 = drawing_bounds(drawing, 1.0)
     return min(most, width / (x1 - x0), height / (y1 - y0))
-
-
-def sheet_figure(sheet: Sheet, caption: str, alt: str) -> str:
-    """A sheet of drawings made for its scale."""
-    return figure(sheet.drawing, sheet.scale, caption, alt)
 
 
 def rows_table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -130,9 +134,18 @@ def rows_table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Seque
     heads = ", ".join(f"strong({quoted(each)})" for each in head)
     cells = ",\n".join(", ".join(row) for row in rows)
     return (
-        f"#block(above: 3mm, below: 4mm, text(font: schrift, size: {SMALL}pt, hyphenate: false, par(justify: false,"
+        f"#block(above: 3mm, below: 4mm, klein({{set par(justify: false)\n"
         f" table(columns: ({', '.join(columns)},), align: left + top, inset: (x: 2pt, y: 2.6pt), stroke: (_, y) =>"
-        f" (bottom: if y == 0 {{ 0.7pt }} else {{ 0.25pt + luma(140) }}), table.header({heads}),\n{cells}))))"
+        f" (bottom: if y == 0 {{ 0.7pt }} else {{ 0.25pt + luma(140) }}), table.header({heads}),\n{cells})}}))"
+    )
+
+
+def facts_grid(rows: Sequence[tuple[str, str]]) -> str:
+    """Small facts under their names."""
+    cells = ", ".join(f"{words(name, italic=True)}, {words(text)}" for name, text in rows)
+    return (
+        f"#block(above: 3.5mm, klein({{set par(justify: false)\n"
+        f" grid(columns: (1.7cm, 1fr), row-gutter: 1.8mm, column-gutter: 2mm, {cells})}}))"
     )
 
 
@@ -146,8 +159,7 @@ def setting(leaf: Leaf, title: str) -> str:
             f"#set document(title: {quoted(spelled(title))}, date: none)",
             f'#let schrift = "{FONT}"',
             f'#set text(font: ("{SERIF}", "{FONT}"), lang: "{language()}", size: {TEXT}pt, hyphenate: true)',
-            "#set par(justify: true, leading: 0.62em, spacing: 0.62em, first-line-indent: 0em)",
-            "#set par(spacing: 0.95em)",
+            "#set par(justify: true, leading: 0.62em, spacing: 1.05em)",
             "#let kopf(body) = text(font: schrift, size: 9pt, weight: \"bold\", body)",
             "#let seite(place) = link(place, context str(counter(page).at(place).first()))",
             "#let klein(body) = text(font: schrift, size: 8.5pt, hyphenate: false, body)",
@@ -164,8 +176,10 @@ def setting(leaf: Leaf, title: str) -> str:
 
 _RUNNING: Final = """#let kolumne = context {
   let n = here().page()
-  if n > 1 {
-    let sofar = query(heading.where(level: 1)).filter(each => each.location().page() <= n)
+  let heads = query(heading.where(level: 1))
+  let opens = heads.any(each => each.location().page() == n)
+  if n > 1 and not opens {
+    let sofar = heads.filter(each => each.location().page() < n)
     let chapter = if sofar.len() > 0 { sofar.last().body } else { buch }
     set text(font: schrift, size: 8pt)
     if calc.even(n) { align(left, buch) } else { align(right, chapter) }
@@ -178,13 +192,18 @@ _RUNNING: Final = """#let kolumne = context {
     align(if calc.even(n) { left } else { right }, counter(page).display())
   }
 }"""
+"""The head of a page on which a chapter begins stays empty."""
 
 _HEADINGS: Final = """#show heading: set text(font: schrift, hyphenate: false)
-#show heading.where(level: 1): it => block(below: 7mm, sticky: true, par(justify: false, text(size: 17pt, it)))
-#show heading.where(level: 2): it => block(above: 5mm, below: 2.5mm, sticky: true, par(justify: false, text(size: 11.5pt, it)))
-#set heading(numbering: none)
-#show figure: set block(above: 4mm, below: 5mm, breakable: false)
-#show figure.caption: it => block(above: 2.5mm, klein(par(justify: false, it)))
+#show heading: set par(justify: false)
+#show heading.where(level: 1): set text(size: 17pt)
+#show heading.where(level: 1): set block(below: 6mm, sticky: true)
+#show heading.where(level: 2): set text(size: 11.5pt)
+#show heading.where(level: 2): set block(above: 6mm, below: 3mm, sticky: true)
+#show figure: set block(above: 4.5mm, below: 5mm, breakable: false)
+#show figure.caption: set text(font: schrift, size: 8.5pt, hyphenate: false)
+#show figure.caption: set par(justify: false)
 #show figure.caption: set align(left)
 #set figure.caption(separator: [. ])
-#set figure(gap: 2.5mm)"""
+#set figure(gap: 2.5mm)
+#set place(clearance: 6mm)"""

@@ -6,21 +6,22 @@ from typing import Final
 
 from ellwand.depict import words as say
 from ellwand.depict.adornment import adornment_rows
+from ellwand.depict.spread import drawing_bounds
 from ellwand.depict.step_facts import step_facts
 from ellwand.depict.step_view import section as seam_section
 from ellwand.depict.step_view import step_drawing
-from ellwand.depict.step_view.legend import legend
 from ellwand.depict.view import garment_view
 from ellwand.depict.words.blazon import arms, hatching_key
 from ellwand.depict.words.closings import BOUGHT, closing, to_buy
 from ellwand.depict.words.pace import hours_said, whose_pace
 from ellwand.depict.words.step_asking import FINISH_NAMES, finishing
 from ellwand.depict.words.step_names import step_named
+from ellwand.depict.workbook.showing import legend_in_one
 from ellwand.language import _
+from ellwand.model.drawing import Drawing
 from ellwand.model.garment import Garment
 from ellwand.model.step import Step
-from ellwand.publish.typst_text import words
-from ellwand.publish.workbook.page import SMALL, Leaf, at_page, chapter, figure, fitted, para, section
+from ellwand.publish.workbook.page import Leaf, at_page, chapter, facts_grid, figure, fitted, para, section
 from ellwand.sew.pace import totals
 
 HIGHEST: Final = 9.0
@@ -31,7 +32,7 @@ def sewing_chapter(garment: Garment, leaf: Leaf) -> str:
     """How long it takes, how a seam is finished, what the signs mean, and every step."""
     sewing = garment.choices.sewing
     hours = hours_said(totals(garment.steps).hours, sewing)
-    signs, seam = legend(), seam_section(sewing.finish)
+    signs, seam = legend_in_one(), seam_section(sewing.finish)
     finish = _(FINISH_NAMES[sewing.finish])
     out = [
         chapter(_("Sewing, step by step"), "sewing"),
@@ -48,15 +49,16 @@ def sewing_chapter(garment: Garment, leaf: Leaf) -> str:
         para(finishing(sewing.finish), lead=_("Seams: {finish}", finish=finish)),
         figure(
             seam,
-            fitted(seam, leaf.room, 4.0),
+            1.0,
             _("A finished seam, cut through: {finish}.", finish=finish),
             _("Two layers of cloth and their allowances, cut through: {finish}.", finish=finish),
         ),
         figure(
             signs,
-            fitted(signs, leaf.room, 8.0),
+            1.0,
             _("What the lines and signs in the pictures of the steps mean."),
             _("Samples of the lines and signs that are used in the pictures, each with its name."),
+            enlarged=_shrunk(signs, leaf),
         ),
     ]
     out += [_step(garment, step, leaf) for step in garment.steps]
@@ -68,34 +70,37 @@ def _step(garment: Garment, step: Step, leaf: Leaf) -> str:
     unit, draft = garment.wearer.unit, garment.draft
     drawing = step_drawing(step, draft, unit, garment.steps)
     name, sentence = step_named(step.code), say.step(step, draft, unit)
-    facts = step_facts(step, draft, unit)
-    rows = ", ".join(f"{words(key, italic=True)}, {words(text)}" for key, text in facts if key != _("after"))
-    told = f"#block(above: 2mm, text(font: schrift, size: {SMALL}pt, hyphenate: false, par(justify: false," + (
-        f" grid(columns: (1.6cm, 1fr), row-gutter: 1.8mm, column-gutter: 2mm, {rows}))))"
-    )
+    rows = [(key, text) for key, text in step_facts(step, draft, unit) if key != _("after")]
     out = [
         section(_("Step {n}: {name}", n=step.n, name=name), f"step-{step.n}"),
         figure(
             drawing,
-            fitted(drawing, leaf.room, HIGHEST),
+            1.0,
             _("Step {n}: {name}.", n=step.n, name=name),
             _("Picture of this step: {sentence}", sentence=sentence),
+            enlarged=_shrunk(drawing, leaf),
         ),
         para(sentence),
     ]
     if step.needs:
         after = "; ".join(
-            _("step {n} (page {page})", n=n, page=at_page(f"step-{n}")) for n in sorted(step.needs, reverse=True)[:3]
+            _("step {n} (page {page})", n=n, page=at_page(f"step-{n}")) for n in sorted(step.needs)
         )
         out.append(para(_("It comes after {steps}.", steps=after)))
-    return "\n\n".join([*out, told] if rows else out)
+    return "\n\n".join([*out, facts_grid(rows)] if rows else out)
+
+
+def _shrunk(drawing: Drawing, leaf: Leaf) -> float:
+    """How much smaller than it was made a drawing must be to fit, lettering and all."""
+    x0, y0, x1, y1 = drawing_bounds(drawing, 1.0)
+    return min(1.0, leaf.room / (x1 - x0), HIGHEST / (y1 - y0))
 
 
 def adornment_chapter(garment: Garment, leaf: Leaf) -> str:
     """What closes the garment and what is put on it."""
     unit, draft = garment.wearer.unit, garment.draft
-    out = [chapter(_("Closures and adornment"), "closing")]
     heraldry, rows = arms(draft), adornment_rows(garment)
+    out = [chapter(_("Closures and adornment"), "closing", fresh=bool(heraldry or rows))]
     if garment.closings:
         out.append(section(_("What closes it")))
         for each in garment.closings:
