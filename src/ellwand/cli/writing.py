@@ -49,7 +49,9 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
     from ellwand.publish.pattern import long_sheet_pdf, pattern_pdf
     from ellwand.publish.stencil_sheets import stencil_svgs, stencils_pdf
     from ellwand.publish.svg_layers import pattern_svg
+    from ellwand.publish.workbook import booklet_pdf, workbook_pdf
 
+    workbook = workbook_pdf(garment)
     files: dict[str, bytes] = {
         "card.pdf": card_pdf(garment),
         "garment.json": garment_json(garment).encode(),
@@ -57,6 +59,8 @@ def write_garment(garment: Garment, folder: Path) -> list[str]:
         "garment.svg": garment_svg(garment).encode(),
         "exploded.svg": exploded_svg(garment).encode(),
         "handout.pdf": handout_pdf(garment),
+        "workbook.pdf": workbook,
+        "workbook-booklet.pdf": booklet_pdf(workbook),
         "sewing.md": sewing_md(garment).encode(),
         "sewing.pdf": sewing_pdf(garment),
         "pattern.pdf": pattern_pdf(garment),

@@ -9,7 +9,7 @@ from string import ascii_lowercase
 from typing import Literal
 
 from ellwand.depict.chalk_notes import half_on_cloth, lying_note, shared_sides
-from ellwand.depict.naming import numbers, part_name
+from ellwand.depict.naming import numbers, part_name, part_said
 from ellwand.depict.outline import circle, corners, slits, trace
 from ellwand.depict.placed import by_id, in_chalk_order, lie_ring
 from ellwand.depict.sizes import beyond_neck, chalked, fold_level, is_traced
@@ -63,7 +63,7 @@ def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow,
         ring = half_on_cloth(whole, lay) if placement.on_fold else whole
         notes = shared_sides(corner_letters(ring), ring, done)
         done[step] = ring
-        lying = lying_note(placement, lay, part_name(placement.partner, piece) if placement.partner else "")
+        lying = lying_note(placement, lay, part_said(part_name(placement.partner, piece)) if placement.partner else "")
         rows = _outline_rows(base, ring, unit) + (_slit_rows(base, whole) if placement.on_fold else [])
         out += [_noted(row, notes, lying if i == 0 else "") for i, row in enumerate(rows)]
         if is_traced(piece):

@@ -12,7 +12,6 @@ from ellwand.depict.outline import slits, trace
 from ellwand.geometry.lines import Line, Point
 from ellwand.language import _
 from ellwand.model.lay import Lay, Placement
-from ellwand.model.names import named
 
 NEAR: Final = 0.06
 """Lines no further apart (cm) are one chalk line."""
@@ -46,7 +45,7 @@ def lying_note(placement: Placement, lay: Lay, partner: str) -> str:
             said.append(_("half of it, its middle on the crosswise fold: cut once"))
     elif placement.layers == 2:
         if partner:
-            said.append(_("cut through both layers: {partner} too", partner=named(partner)))
+            said.append(_("cut through both layers: {partner} too", partner=partner))
         else:
             said.append(_("cut through both layers"))
     if placement.selvedge:

@@ -155,7 +155,7 @@ def _lettered(draft: Draft, made: Exploded, shapes: Mapping[str, Polygon], lette
                 letters.put(label)
     for number, shape in beside:
         spot = shape.representative_point()
-        letters.outside(number, (float(spot.x), float(spot.y)), SIZE, whole.bounds, whole)
+        letters.outside([number], (float(spot.x), float(spot.y)), SIZE, whole.bounds, whole)
 
 
 def _faces(laid: Laid) -> list[tuple[str, list[Point]]]:

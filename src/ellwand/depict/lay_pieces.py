@@ -12,7 +12,7 @@ from ellwand.depict.chalk import corner_letters
 from ellwand.depict.lay_ground import arrow, straight_lines
 from ellwand.depict.lay_sheet import LaySheet
 from ellwand.depict.lettering import CM_PER_POINT, shape_of
-from ellwand.depict.naming import part_name
+from ellwand.depict.naming import part_name, part_said
 from ellwand.depict.placed import in_chalk_order, lie_ring
 from ellwand.geometry.lines import Line, Point
 from ellwand.language import N_, _
@@ -144,7 +144,7 @@ def _heading(sheet: LaySheet, piece: Piece, placement: Placement, inside: Polygo
 
 def _notes(placement: Placement, piece: Piece) -> list[str]:
     """Which part it is; of folded cloth, which two; what else to heed."""
-    parts = [named(part_name(part, piece)) for part in (placement.part, placement.partner) if part]
+    parts = [part_said(part_name(part, piece)) for part in (placement.part, placement.partner) if part]
     told = [part for part in parts if part]
     both = _("{one} and {other}", one=told[0], other=told[1]) if len(told) > 1 else "".join(told)
     if placement.layers == 2 and placement.partner:

@@ -75,7 +75,17 @@ def places(draft: Draft, piece: Piece) -> str:
 
 def places_said(where: str) -> str:
     """The same in the language spoken."""
-    return ", ".join(named(each) for each in where.split(", "))
+    return ", ".join(part_said(each) for each in where.split(", "))
+
+
+def part_said(part: str) -> str:
+    """What tells a part from others, in the language spoken; 'front' and 'back' are places there, not pieces."""
+    first, _space, rest = part.partition(" ")
+    if first == "front":
+        return f"{view_said('front')} {named(rest)}".strip()
+    if first == "back":
+        return f"{view_said('back')} {named(rest)}".strip()
+    return named(part)
 
 
 View = Literal["front", "side", "back"]

@@ -8,7 +8,7 @@ from typing import Final
 
 from ellwand.depict import words as say
 from ellwand.depict.chalk import What, chalk_rows
-from ellwand.depict.naming import count_how, numbers, places, places_said
+from ellwand.depict.naming import count_how, numbers, part_said, places, places_said
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.words.lays import lay_name
 from ellwand.geometry.lines import bounds
@@ -109,7 +109,7 @@ def chalk_table(garment: Garment, lay: Lay) -> Table:
         (
             str(row.step),
             str(row.key),
-            f"{named(row.piece)} {named(row.part)}".strip(),
+            f"{named(row.piece)} {part_said(row.part)}".strip(),
             _(WHAT[row.what]),
             row.letter,
             format_length(row.along, unit),

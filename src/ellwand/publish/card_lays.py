@@ -11,6 +11,7 @@ from ellwand.depict.chalk import ChalkRow, chalk_rows
 from ellwand.depict.lay_lengths import BETWEEN, cuts_for, in_lengths, lengths_for
 from ellwand.depict.lay_sheet import laid_size
 from ellwand.depict.laying import lay_drawing
+from ellwand.depict.naming import part_said
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.tearing import block_chalk, tear_drawing, tear_rows
 from ellwand.depict.words.lays import how_it_lies, how_short, lay_name, measured_from
@@ -186,7 +187,7 @@ def _chalk_table(garment: Garment, lay: Lay, sizes: CardType) -> str:
     cells = []
     for rows in _by_step(chalk_rows(lay, garment.draft.pieces, unit)):
         first = rows[0]
-        name = f"{named(first.piece)} {named(first.part)}".strip()
+        name = f"{named(first.piece)} {part_said(first.part)}".strip()
         cells.append(
             [words(str(first.step)), words(str(first.key), bold=True), words(name), words(chalk_text(rows, unit))]
         )

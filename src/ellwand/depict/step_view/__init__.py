@@ -10,7 +10,7 @@ from ellwand.depict.step_view.layout import Layout, layout
 from ellwand.depict.step_view.picture import drawn, window
 from ellwand.depict.step_view.sections import section
 from ellwand.depict.step_view.showing import edge_section
-from ellwand.depict.step_view.whole import above, beside, fastened, hanging, marked, sewn_on, viewed
+from ellwand.depict.step_view.whole import above, beside, fastened, hanging, marked, sewn_on, shrunk, viewed
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing
 from ellwand.model.step import Step
@@ -25,6 +25,8 @@ SECTION: Final = 2.9
 """What an edge cut across takes of the width."""
 LEAST_GAP: Final = 0.24
 """Edges to be joined lie at least so far apart on paper (cm)."""
+BEYOND: Final = 0.8
+"""Lettering reaches no farther beyond the width (cm), and twice as far beyond the height; else all is smaller."""
 WIDEST: Final = 14.0
 """And on the cloth no farther than this (cm)."""
 
@@ -35,11 +37,12 @@ def step_drawing(
     """The picture of a step in cm of paper, to be drawn at scale 1; its lower left corner is (0, 0).
 
     ``steps``: all of the garment's; what the earlier ones join is drawn as one.  ``width`` and ``height``: the room
-    (cm); lettering at the sides may reach a little beyond.
+    (cm); lettering may reach BEYOND it.
     """
     picture = _picture(step, draft, steps, width, height - 0.6)
-    x0, y0, _, _ = drawing_bounds(picture, 1.0)
-    return moved(picture, -x0, -y0)
+    x0, y0, x1, y1 = drawing_bounds(picture, 1.0)
+    smaller = min(1.0, (width + BEYOND) / (x1 - x0), (height + 2 * BEYOND) / (y1 - y0))
+    return shrunk(moved(picture, -x0, -y0), smaller)
 
 
 def _picture(step: Step, draft: Draft, steps: Sequence[Step], width: float, height: float) -> Drawing:

@@ -237,12 +237,15 @@ def _nearest(waiting: Sequence[Group], shown: Sequence[Join], here: Mapping[str,
 
 def _links(group: Group, among: Sequence[Join], here: Mapping[str, Laid]) -> list[Join]:
     """The joins from what is here to the group."""
-    return [
-        each
-        for join in among
-        for each in (join, join.turned())
-        if each.a in here and each.b in group.laid and each.a != each.b
-    ]
+    out = []
+    for join in among:
+        if join.a == join.b:
+            continue
+        if join.a in here and join.b in group.laid:
+            out.append(join)
+        if join.b in here and join.a in group.laid:
+            out.append(join.turned())
+    return out
 
 
 def _placed(

@@ -77,23 +77,54 @@ class Letters:
         return False
 
     def outside(
-        self, text: str, tip: Point, size: float, box: tuple[float, float, float, float], shapes: Geometry
+        self,
+        texts: Sequence[str],
+        tip: Point,
+        size: float,
+        box: tuple[float, float, float, float],
+        shapes: Geometry,
+        most: float = math.inf,
     ) -> None:
-        """Write it beside ``shapes`` with a line to ``tip``, nearer places first; on one where there is no room."""
+        """Write the first of ``texts`` that finds room beside ``shapes``, with a line to ``tip``, nearer places first.
+
+        No more than ``most`` cm beyond the sides of ``box``, half as much above and below; where there is no room, on a shape.
+        """
+        for free, text in itertools.product((True, False), texts):
+            if self._written(text, tip, size, box, shapes if free else None, most):
+                return
+        for row in range(6):
+            label = Label("number", texts[-1], (box[0], box[3] + 0.3 + row * high(size)), "start", size)
+            if self.clear(label):
+                self.put(label)
+                return
+
+    def _written(
+        self,
+        text: str,
+        tip: Point,
+        size: float,
+        box: tuple[float, float, float, float],
+        shapes: Geometry | None,
+        most: float,
+    ) -> bool:
         far = max(box[2] - box[0], box[3] - box[1])
         wide = text_width(text, size) / 2
         reaches = (0.5, 0.8, 1.2, 1.7, 2.3, 3.0, 4.0, far)
-        for free, reach, turn in itertools.product((True, False), reaches, range(BOX_TURNS)):
+        for reach, turn in itertools.product(reaches, range(BOX_TURNS)):
             angle = 2 * math.pi * turn / BOX_TURNS
             at = (tip[0] + (reach + wide) * math.cos(angle), tip[1] + reach * math.sin(angle))
             label = Label("number", text, at, size=size)
-            if free and shape_of(label, 1.0).intersects(shapes):
+            if at[0] - wide < box[0] - most or at[0] + wide > box[2] + most:
+                continue
+            if at[1] < box[1] - most / 2 or at[1] > box[3] + most / 2:
+                continue
+            if shapes is not None and shape_of(label, 1.0).intersects(shapes):
                 continue
             if self.clear(label):
                 self.put(label)
                 self.leaders.append(Stroke("link", (_toward(label, tip), tip)))
-                return
-        self.put(Label("number", text, (box[0], box[3] + 0.3), "start", size))
+                return True
+        return False
 
     def beside(self, text: str, at: Point, size: float = 9.0, first: Iterable[float] = ()) -> None:
         """Write a small letter close to a point, where it is clear; ``first``: directions tried first (radians)."""

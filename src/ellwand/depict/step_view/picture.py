@@ -43,6 +43,8 @@ LEAST: Final = 7.0
 """They are no smaller than this within a piece; what finds no room stands beside it."""
 MOST_BESIDE: Final = 5
 """So many names stand beside the pieces at most; a field divided into many is told by its numbers."""
+BESIDE: Final = 1.8
+"""Names reach no farther (cm) beyond the sides of what is drawn."""
 MOST_LETTERS: Final = 12
 """With more meeting ends than this, letters would tell nothing."""
 ARM: Final = 0.26
@@ -348,7 +350,7 @@ def _names(picture: Picture, shapes: dict[str, Polygon], letters: Letters) -> No
             continue
         beside += 1
         tip = room.representative_point()
-        letters.outside(texts[0], (tip.x, tip.y), SIZE - 0.5, (0.0, 0.0, w, h), everything)
+        letters.outside(texts, (tip.x, tip.y), SIZE - 0.5, (0.0, 0.0, w, h), everything, BESIDE)
         told.add(piece.id)
 
 

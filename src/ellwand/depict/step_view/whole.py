@@ -50,6 +50,14 @@ def scaled(drawing: Drawing, scale: float, corner: Point | None = None) -> Drawi
     )
 
 
+def shrunk(drawing: Drawing, by: float) -> Drawing:
+    """A drawing on paper made smaller about (0, 0), its lettering with it."""
+    if by >= 1.0:
+        return drawing
+    made = scaled(drawing, by, (0.0, 0.0))
+    return Drawing(made.strokes, tuple(replace(label, size=label.size * by) for label in made.labels))
+
+
 def marked(draft: Draft, width: float, height: float) -> Drawing:
     """The piece with the most edges as it is cut: line to cut, line to sew, and where seams meet."""
     from shapely import LineString, Polygon
@@ -68,14 +76,15 @@ def marked(draft: Draft, width: float, height: float) -> Drawing:
     letters = Letters([LineString(stroke.points) for stroke in made.strokes])
     right, top = (x1 - x0) * scale, (y1 - y0) * scale
     told = [(_("cut here"), piece.cut, 0.88), (_("sew here"), piece.sewn, 0.7)]
+    last = math.inf
     for text, ring, share in told:
-        y = top * share
+        y = last = min(top * share, last - 0.42)
         tip = max(x for x, _ in _at_height(ring, y0 + y / scale))
         _told(letters, text, (right + 0.7, y), ((tip - x0) * scale, y))
     seen = [t.points[1] for t in made.strokes if t.role == "mark" and t.points[1][0] > right / 2]
     if seen:
         tip_mark = min(seen, key=lambda p: (abs(p[1] - top * 0.45), -p[0]))
-        _told(letters, _("mark: seams meet"), (right + 0.7, min(tip_mark[1], top * 0.55)), tip_mark)
+        _told(letters, _("mark: seams meet"), (right + 0.7, min(tip_mark[1], top * 0.55, last - 0.42)), tip_mark)
     whole = Polygon(made.strokes[0].points)
     name = f"{numbers(draft.pieces)[piece.id]} {named(piece.name)}"
     if not letters.inside([name], whole, SIZE, 7.0):

@@ -56,7 +56,7 @@ def _tunic(draft: Draft, unit: Unit) -> Iterator[Point]:
 
 def _body(draft: Draft) -> Point:
     body = draft.choices.body
-    panels = ids(draft, lambda piece: piece.place == "body" and "gore" not in piece.id.split("-"))
+    panels = ids(draft, lambda piece: piece.place == "body" and piece.kind == "shell" and "gore" not in piece.name)
     if body.cut == "shoulder panels":
         return Point(
             _("Body"),

@@ -73,8 +73,8 @@ def _cloak(draft: Draft, chosen: Cloak, size: CloakSize, unit: Unit) -> Iterator
         yield Point(
             _("Strips"),
             _(
-                "It is wider than the cloth, so it is sewn together from strips that run along the threads, beside the"
-                " front edge."
+                "It is wider than the cloth, so it is sewn together from strips that run along the threads, as the"
+                " front edge does."
             ),
         )
     if size.inner:

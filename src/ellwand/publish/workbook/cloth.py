@@ -7,7 +7,6 @@ from dataclasses import replace
 from itertools import groupby
 
 from ellwand.depict.chalk import ChalkRow, chalk_rows
-from ellwand.depict.naming import numbers
 from ellwand.depict.shopping import shopping_rows
 from ellwand.depict.spread import drawing_bounds
 from ellwand.depict.tearing import block_chalk, tear_rows
@@ -34,9 +33,9 @@ def cloth_chapter(garment: Garment, leaf: Leaf) -> str:
         name = _upper(lay_name(part.lay, garment.lays))
         out += [section(name), para(f"{how_it_lies(part.lay, garment.wearer.unit)} {_short(garment, part.lay)}".strip())]
         drawing, scale = _largest(part, leaf.room, leaf.tall - 4.5)
-        key = numbers(garment.draft.pieces)
-        laid = ", ".join(str(key[each.piece]) for each in part.lay.placements)
-        alt = _("The cloth with the pieces on it, by their numbers: {numbers}.", numbers=laid)
+        names = {piece.id: named(piece.name) for piece in garment.draft.pieces}
+        laid = ", ".join(dict.fromkeys(names[each.piece] for each in part.lay.placements))
+        alt = _("The cloth on the table, with these pieces on it: {pieces}.", pieces=laid)
         out.append(figure(drawing, scale, _caption(part.lay, torn), alt, floats=True))
         out += _torn(garment, torn[part.lay]) if part.lay in torn else _chalked(garment, part.lay)
     return "\n\n".join(out)

@@ -39,8 +39,13 @@ VIEW: Final = 8.0
 """How high the sewn garment is drawn (cm)."""
 FIGURE: Final = 8.6
 """How high the measured figure is drawn (cm)."""
+SPREAD: Final = 12.5
+"""How high the garment is spread apart (cm)."""
 CAPTION: Final = 2.2
 """What a caption of some lines takes below a picture as high as a page (cm)."""
+BESIDES: Final = 5.6
+ROW: Final = 0.45
+"""What the text of the chapter on pieces takes, and each row of its table (cm)."""
 LONGEST_NAME: Final = 60
 
 
@@ -57,7 +62,7 @@ def making_chapter(garment: Garment, leaf: Leaf) -> str:
         pair(drawings, scale, seen, seen),
     ]
     if len(draft.parts) > 1:
-        spread = exploded_sheet(draft, unit, leaf.room, leaf.tall - CAPTION - 1.0, sewn=False)
+        spread = exploded_sheet(draft, unit, leaf.room, SPREAD, sewn=False)
         caption = _(
             "The pieces spread apart. Each lies beside the edges that it is sewn to; a line with a dot at each end joins"
             " the two edges of a seam. Numbers are those of the pieces."
@@ -107,7 +112,7 @@ def measuring_chapter(garment: Garment, leaf: Leaf) -> str:
             _(
                 "Find a private room and one helper, and ask before you touch. Tie a string round the natural waist."
                 " Stand easily and look ahead. The tape is snug, not tight. Take everything twice, over what will be"
-                " worn beneath the garment."
+                " worn beneath the garment. What you write down is private: cut this page out before you lend the book."
             )
         ),
         figure(drawing, scale, caption, alt),
@@ -126,9 +131,6 @@ def measuring_chapter(garment: Garment, leaf: Leaf) -> str:
                 )
             )
         )
-    out.append(
-        para(_("These are someone's own measurements: keep the book private, or cut this page out before lending it."))
-    )
     return "\n\n".join(out)
 
 
@@ -163,7 +165,10 @@ def _upper(text: str) -> str:
 def pieces_chapter(garment: Garment, leaf: Leaf) -> str:
     """Every piece drawn with its sizes, and the list of them."""
     draft, unit, sewing = garment.draft, garment.wearer.unit, garment.choices.sewing
-    sheets = pieces_sheets(draft, unit, leaf.room, leaf.tall - CAPTION, leaf.tall - CAPTION)
+    whole = leaf.tall - CAPTION
+    sheets = pieces_sheets(draft, unit, leaf.room, whole - BESIDES - ROW * len(draft.pieces), whole)
+    if len(sheets) > 1:
+        sheets = pieces_sheets(draft, unit, leaf.room, whole, whole)
     note = _(
         "All sizes are as cut: the seam allowance of {allowance} and the hem of {hem} are in them. A full line is cut, a"
         " dashed one is sewn; dash and dot is a fold. The arrow lies along the selvedge. A short bar across the"
