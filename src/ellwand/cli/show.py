@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from ellwand.depict import words
 from ellwand.depict.shopping import purchase_steps, purchases
-from ellwand.depict.words.lays import bought, how_it_lies, how_short, lay_name
+from ellwand.depict.words.lays import bought, cloth_named, how_it_lies, how_short, lay_name
 from ellwand.depict.words.searching import by_whom, reckoned_from
 from ellwand.language import N_, SOURCE, _, speaking
 from ellwand.model.finding import Finding
@@ -49,7 +49,7 @@ def summary(garment: Garment) -> str:
                 if asked.cost is None
                 else _("{cloth} to buy, for {cost}", cloth=what, cost=decimal(asked.cost, 2))
             )
-            lines.append(f"  {said}")
+            lines.append(f"  {cloth_named(cloth.name)}: {said}" if len(garment.cloths) > 1 else f"  {said}")
     for lay in garment.lays:
         used = _("{share}% of it is used.", share=decimal(100 * lay.use))
         sentences = (f"{lay_name(lay, garment.lays)}:", how_it_lies(lay, unit), used, how_short(lay, unit))

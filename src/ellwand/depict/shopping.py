@@ -9,7 +9,7 @@ from dataclasses import replace
 from ellwand.depict.words.bands import PLACED, band_title
 from ellwand.depict.words.bands import to_buy as band_to_buy
 from ellwand.depict.words.closings import BOUGHT, to_buy
-from ellwand.depict.words.lays import bought
+from ellwand.depict.words.lays import bought, cloth_named
 from ellwand.depict.words.pace import hours_said
 from ellwand.depict.words.saying import percent
 from ellwand.language import N_, SOURCE, _, decimal_mark, language, pgettext
@@ -47,7 +47,7 @@ def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
     out: list[tuple[str, str]] = []
     several = len(garment.cloths) > 1
     for cloth, asked in purchases(garment.lays, garment.cloths):
-        name = _("{cloth} cloth", cloth=cloth.name) if several else _("cloth")
+        name = _("{cloth} cloth", cloth=cloth_named(cloth.name)) if several else _("cloth")
         used = [lay for lay in garment.lays if lay.cloth == cloth.name and lay.remnant]
         if used:
             out.append((_("{cloth} left over", cloth=name), _left_over(used, unit)))
@@ -55,7 +55,7 @@ def shopping_rows(garment: Garment) -> tuple[tuple[str, str], ...]:
             continue
         out.append((name, _cloth(asked, cloth, unit)))
         if asked.cost is not None and garment.prices is None:
-            what = _("price of {cloth}", cloth=cloth.name) if several else _("price")
+            what = _("price of {cloth}", cloth=cloth_named(cloth.name)) if several else _("price")
             out.append((what, _priced(asked.cost, cloth)))
     out += [(_(BOUGHT[each.by]), to_buy(each, unit)) for each in garment.closings]
     if (ties := ties_of(garment.choices.other, garment.draft.settled)) is not None:

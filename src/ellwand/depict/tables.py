@@ -10,7 +10,7 @@ from ellwand.depict import words as say
 from ellwand.depict.chalk import What, chalk_rows
 from ellwand.depict.naming import count_how, numbers, part_said, places, places_said
 from ellwand.depict.shopping import shopping_rows
-from ellwand.depict.words.lays import lay_name
+from ellwand.depict.words.lays import cloth_named, lay_name
 from ellwand.geometry.lines import bounds
 from ellwand.language import N_, _
 from ellwand.model.garment import Garment
@@ -70,7 +70,7 @@ def pieces_table(garment: Garment) -> Table:
                 named(piece.name),
                 places_said(places(garment.draft, piece)),
                 count_how(garment.draft, piece),
-                piece.cloth,
+                cloth_named(piece.cloth),
                 format_length(right - left, unit),
                 format_length(high - low, unit),
             )

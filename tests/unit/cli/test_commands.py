@@ -16,7 +16,9 @@ from running import run
 
 EXAMPLES = Path(__file__).parents[3] / "src" / "ellwand" / "examples"
 FILES = {"card.pdf", "garment.json", "pieces.svg", "lay.svg", "chalk.csv", "sewing.md"}
-FILES |= {"pattern.pdf", "pattern-letter.pdf", "pattern-long.pdf", "pattern.dxf"}
+FILES |= {"pattern.pdf", "pattern-letter.pdf", "pattern-long.pdf", "pattern.dxf", "pattern-cutter.dxf", "pattern.svg"}
+FILES |= {"sewing.pdf", "handout.pdf", "workbook.pdf", "workbook-booklet.pdf", "garment.svg", "exploded.svg"}
+FILES |= {"pieces.csv", "shopping.csv", "steps.csv", "tables.md"}
 LONGER = "pattern-long-2.pdf"
 """A second sheet from the roll, where the garment is large."""
 

@@ -15,6 +15,7 @@ from ellwand.depict.view import garment_view
 from ellwand.model.drawing import Stroke
 from ellwand.model.garment import Garment
 from ellwand.publish.card_adornment import adornment_section
+from ellwand.publish.card_type import PLAIN
 from ellwand.publish.files import sewing_md
 from ellwand.publish.garment_json import garment_json
 from sheets import JOAN, sheet
@@ -77,10 +78,10 @@ def test_a_braid_says_to_try_first() -> None:
 
 def test_no_section_without_bands() -> None:
     bare = prove_sheet(sheet({}))
-    assert adornment_section(bare, 9.0) == ""
+    assert adornment_section(bare, PLAIN) == ""
     assert "bands" not in json.loads(garment_json(bare))
-    section = adornment_section(_garment([{"at": "cuffs"}]), 9.0)
-    assert section.startswith(adornment_section(_garment([{"at": "neck"}]), 9.0).splitlines()[0])
+    section = adornment_section(_garment([{"at": "cuffs"}]), PLAIN)
+    assert section.startswith(adornment_section(_garment([{"at": "neck"}]), PLAIN).splitlines()[0])
 
 
 def test_the_document_tells_where_each_band_lies() -> None:

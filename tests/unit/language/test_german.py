@@ -15,7 +15,7 @@ from collections.abc import Callable
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 import pdfplumber
 import pytest
@@ -78,9 +78,13 @@ def _sources() -> tuple[str, ...]:
 
 
 def card_text(garment: Garment) -> str:
-    """All that stands on the cut card."""
+    """All that stands upright on the cut card; names along slanting lines come apart into letters when read."""
     with pdfplumber.open(io.BytesIO(card_pdf(garment))) as pdf:
-        return "\n".join(page.extract_text() for page in pdf.pages)
+        return "\n".join(page.filter(_stands).extract_text() for page in pdf.pages)
+
+
+def _stands(thing: dict[str, Any]) -> bool:
+    return bool(thing.get("upright", True))
 
 
 def tables(garment: Garment) -> str:

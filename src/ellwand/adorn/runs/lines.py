@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from ellwand.adorn.runs.chords import Chord, End, arcs, beyond, of_chords, point_on, straight, upright
 from ellwand.adorn.runs.making import from_centre_front
@@ -58,7 +59,8 @@ def centre_line(surface: Surface, face: str) -> Run | None:
             continue
         middle = (min(xs) + max(xs)) / 2
         rows = [_down_from_neck(surface, face, home, middle + aside) for aside in ASIDES]
-        if row := max(rows, key=lambda row: round(math.fsum(length(chord.points) for chord in row))):
+        below = [row for row in rows if row and surface.edges[row[0].first.ref].kind == "neck slit"] or rows
+        if row := max(below, key=lambda row: round(math.fsum(length(chord.points) for chord in row))):
             return of_chords(surface, f"centre {face}", row, closed=False)
     return None
 
@@ -76,11 +78,20 @@ def _down_from_neck(surface: Surface, face: str, home: str, x: float) -> list[Ch
             y = (chord.points[0][1] + chord.points[-1][1]) / 2
             here = not fold or (y < _fold(piece)) == (face == "front")
             if rise < 0 and here and surface.edges[chord.first.ref].kind in ("neck", "neck slit"):
-                row = [chord]
+                row = [_from_its_end(surface, chord, level.up)]
                 while (then := _pieced_on(surface, row[-1])) is not None:
                     row.append(then)
                 return row
     return []
+
+
+def _from_its_end(surface: Surface, chord: Chord, up: int) -> Chord:
+    """A line that begins on a lip of the neck's slit, from the slit's end on."""
+    edge = surface.edges[chord.first.ref]
+    if edge.kind != "neck slit":
+        return chord
+    (x, _), *on = chord.points
+    return replace(chord, points=((x, min(y * up for _, y in edge.points) * up), *on))
 
 
 # --- inside ---------------------------------------------------------------------------------------------

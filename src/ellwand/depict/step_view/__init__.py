@@ -27,6 +27,8 @@ LEAST_GAP: Final = 0.24
 """Edges to be joined lie at least so far apart on paper (cm)."""
 BEYOND: Final = 0.8
 """Lettering reaches no farther beyond the width (cm), and twice as far beyond the height; else all is smaller."""
+MOST_TAKEN: Final = 1.8
+"""Names beside the pieces take at most this of the width (cm)."""
 WIDEST: Final = 14.0
 """And on the cloth no farther than this (cm)."""
 
@@ -74,12 +76,9 @@ def _fitted(step: Step, draft: Draft, steps: Sequence[Step], width: float, heigh
     if not made.laid:
         return viewed(draft, width, height)
     picture = drawn(made, step, draft, width, height)
-    for narrower in (0.6, 1.2, 1.8):
-        x0, _, x1, _ = drawing_bounds(picture, 1.0)
-        if x1 - x0 <= width + 0.2:
-            break
-        picture = drawn(made, step, draft, width - narrower, height)
-    return picture
+    x0, _, x1, _ = drawing_bounds(picture, 1.0)
+    over = x1 - x0 - width - 0.2
+    return drawn(made, step, draft, width - min(over + 0.1, MOST_TAKEN), height) if over > 0 else picture
 
 
 def laid_out(

@@ -87,15 +87,18 @@ class Letters:
     ) -> None:
         """Write the first of ``texts`` that finds room beside ``shapes``, with a line to ``tip``, nearer places first.
 
-        No more than ``most`` cm beyond the sides of ``box``, half as much above and below; where there is no room, on a shape.
+        No more than ``most`` cm beyond the sides of ``box``, half as much above and below; on a shape where there is no
+        room.
         """
-        for free, text in itertools.product((True, False), texts):
-            if self._written(text, tip, size, box, shapes if free else None, most):
-                return
+        for free, uncrossed in ((True, True), (True, False), (False, False)):
+            for text in texts:
+                if self._written(text, tip, size, box, shapes if free else None, most, uncrossed):
+                    return
         for row in range(6):
             label = Label("number", texts[-1], (box[0], box[3] + 0.3 + row * high(size)), "start", size)
             if self.clear(label):
                 self.put(label)
+                self.leaders.append(Stroke("link", (_toward(label, tip), tip)))
                 return
 
     def _written(
@@ -106,7 +109,12 @@ class Letters:
         box: tuple[float, float, float, float],
         shapes: Geometry | None,
         most: float,
+        uncrossed: bool,
     ) -> bool:
+        """Whether it found room; ``uncrossed``: only where its line leads over no seam that is drawn bold."""
+        from shapely import LineString
+
+        bold = [line for line in self.lines if line.geom_type == "Polygon"] if uncrossed else []
         far = max(box[2] - box[0], box[3] - box[1])
         wide = text_width(text, size) / 2
         reaches = (0.5, 0.8, 1.2, 1.7, 2.3, 3.0, 4.0, far)
@@ -120,10 +128,15 @@ class Letters:
                 continue
             if shapes is not None and shape_of(label, 1.0).intersects(shapes):
                 continue
-            if self.clear(label):
-                self.put(label)
-                self.leaders.append(Stroke("link", (_toward(label, tip), tip)))
-                return True
+            if not self.clear(label):
+                continue
+            lead = LineString((_toward(label, tip), tip))
+            if any(lead.intersects(other) for other in (*self.taken, *bold)):
+                continue
+            self.put(label)
+            self.leaders.append(Stroke("link", (_toward(label, tip), tip)))
+            self.lines.append(lead)
+            return True
         return False
 
     def beside(self, text: str, at: Point, size: float = 9.0, first: Iterable[float] = ()) -> None:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
-from ellwand.depict.naming import numbers
+from ellwand.depict.step_view.canvas import Picture, clipped, fold_line
 from ellwand.depict.step_view.frame import Frame, frame, shapes_of
 from ellwand.depict.step_view.groups import outward
 from ellwand.depict.step_view.joins import Join
 from ellwand.depict.step_view.layout import Layout
-from ellwand.depict.step_view.lettering import Letters, high
+from ellwand.depict.step_view.lettering import Letters
 from ellwand.depict.step_view.motion import Laid, Motion
 from ellwand.depict.step_view.signs import (
     arrow,
@@ -26,54 +25,17 @@ from ellwand.depict.step_view.signs import (
     wave,
 )
 from ellwand.depict.step_view.ways import folds_to, starts_at_end
-from ellwand.depict.words.step_asking import facing, paired
+from ellwand.depict.step_view.written import below, fold_words, letter_ends, names
 from ellwand.geometry.lines import Line, Point, length
-from ellwand.language import _
 from ellwand.model.draft import Draft
-from ellwand.model.drawing import Drawing, Label, Stroke
-from ellwand.model.names import named
+from ellwand.model.drawing import Drawing, Stroke
 from ellwand.model.step import Step
 
 if TYPE_CHECKING:
     from shapely import Geometry, Polygon
 
-SIZE: Final = 9.0
-"""Of the names of pieces, in points."""
-LEAST: Final = 7.0
-"""They are no smaller than this within a piece; what finds no room stands beside it."""
-MOST_BESIDE: Final = 5
-"""So many names stand beside the pieces at most; a field divided into many is told by its numbers."""
-BESIDE: Final = 1.8
-"""Names reach no farther (cm) beyond the sides of what is drawn."""
-MOST_LETTERS: Final = 12
-"""With more meeting ends than this, letters would tell nothing."""
 ARM: Final = 0.26
 """How far an arrow across a seam reaches to each side (cm)."""
-
-
-@dataclass
-class Picture:
-    """The picture while it is made."""
-
-    made: Layout
-    step: Step
-    draft: Draft
-    seen: Frame
-    strokes: list[Stroke] = field(default_factory=list)
-    signs: list[Stroke] = field(default_factory=list)
-
-    def paper(self, shape: Polygon) -> Polygon:
-        """A shape of the cloth on paper."""
-        from shapely.affinity import affine_transform
-
-        (x0, y0, _, _), s = self.seen.box, self.seen.scale
-        return affine_transform(shape, [s, 0, 0, s, -x0 * s, -y0 * s])
-
-    def window(self) -> Polygon:
-        """What of the paper is seen."""
-        from shapely import box
-
-        return box(0.0, 0.0, *self.seen.size)
 
 
 def drawn(made: Layout, step: Step, draft: Draft, width: float, height: float) -> Drawing:
@@ -91,10 +53,10 @@ def drawn(made: Layout, step: Step, draft: Draft, width: float, height: float) -
     _joins(picture)
     _reinforced(picture)
     letters = Letters([_thick(stroke) for stroke in (*picture.strokes, *picture.signs)])
-    _letter_ends(picture, letters)
-    _names(picture, shapes, letters)
-    _fold_words(picture, letters)
-    _below(picture, letters)
+    letter_ends(picture, letters)
+    names(picture, shapes, letters)
+    fold_words(picture, letters)
+    below(picture, letters)
     tones = [tone for part, each in made.laid.items() if each.wrong for tone in _tone(picture, shapes[part], letters)]
     return Drawing((*picture.strokes, *tones, *picture.signs, *letters.leaders), tuple(letters.labels))
 
@@ -132,9 +94,9 @@ def _seen(picture: Picture, line: Line) -> list[Line]:
 def _piece(picture: Picture, laid: Laid, shape: Polygon) -> None:
     under = laid.beneath()
     if under is not None:
-        for part in _clipped(picture, picture.paper(under)):
+        for part in clipped(picture, picture.paper(under)):
             picture.strokes.append(Stroke("beneath", _ring(part), True))
-    for part in _clipped(picture, shape):
+    for part in clipped(picture, shape):
         picture.strokes.append(
             Stroke("blank", _ring(part), True, tuple(_points(hole.coords) for hole in part.interiors))
         )
@@ -142,7 +104,7 @@ def _piece(picture: Picture, laid: Laid, shape: Polygon) -> None:
     for shut in picture.made.shut:
         if laid.own.id in (shut.a, shut.b):
             border = border.difference(_line(picture, shut).buffer(0.03))
-    fold = _fold_line(picture, laid, shape)
+    fold = fold_line(picture, laid, shape)
     if fold is not None:
         border = border.difference(fold.buffer(0.03))
         picture.strokes += [Stroke("fold", run) for run in lines_of(fold)]
@@ -161,23 +123,6 @@ def _line(picture: Picture, join: Join) -> Geometry:
     from shapely import LineString
 
     return LineString(picture.seen.line(picture.made.line(join)))
-
-
-def _fold_line(picture: Picture, laid: Laid, shape: Polygon) -> Geometry | None:
-    """Where a part is folded, as far as it lies on the edge of what is seen."""
-    from shapely import LineString
-
-    if laid.fold is None:
-        return None
-    (x, y), (nx, ny) = laid.fold.at, laid.fold.keep
-    ends = laid.motion.of(((x - ny * 500, y + nx * 500), (x + ny * 500, y - nx * 500)))
-    return LineString(picture.seen.line(ends)).intersection(shape.buffer(0.002)).intersection(picture.window())
-
-
-def _clipped(picture: Picture, shape: Polygon) -> list[Polygon]:
-    from shapely import Polygon, get_parts
-
-    return [p for p in get_parts(shape.intersection(picture.window())) if isinstance(p, Polygon) and p.area > 1e-4]
 
 
 def _ring(shape: Polygon) -> Line:
@@ -303,84 +248,9 @@ def _along(picture: Picture, laid: Laid, at: Point) -> float:
     return math.atan2(b[1] - a[1], b[0] - a[0])
 
 
-def _letter_ends(picture: Picture, letters: Letters) -> None:
-    """The same small letter where ends meet that do not lie face to face."""
-    made = picture.made
-    told: list[tuple[str, Point, str]] = []
-    meets: list[tuple[Point, Point]] = []
-    for i, join in enumerate(made.joins):
-        if i in made.facing or i in made.beneath or join.b not in made.laid:
-            continue
-        a, b = (picture.seen.line(made.line(join, second)) for second in (False, True))
-        meets += [(a[0], b[0]), (a[-1], b[-1])]
-    for one, two in meets if len(meets) <= MOST_LETTERS else ():
-        known = next((name for name, at, _ in told if min(math.dist(at, one), math.dist(at, two)) < 0.12), "")
-        name = known or "abcdefghijklmnopqrstuvwxyz"[len({each for each, _, _ in told}) % 26]
-        for at in (one, two):
-            if not any(each == name and math.dist(at, there) < 0.12 for each, there, _ in told):
-                told.append((name, at, ""))
-    w, h = picture.seen.size
-    for name, at, _text in told:
-        if -0.05 <= at[0] <= w + 0.05 and -0.05 <= at[1] <= h + 0.05:
-            letters.beside(name, at)
-
-
-def _names(picture: Picture, shapes: dict[str, Polygon], letters: Letters) -> None:
-    """Number and name in every piece, or beside it."""
-    from shapely import unary_union
-
-    key = numbers(picture.draft.pieces)
-    told: set[str] = set()
-    everything = unary_union(list(shapes.values()))
-    beside = 0
-    w, h = picture.seen.size
-    for part in sorted(shapes, key=lambda name: -shapes[name].area):
-        piece = picture.made.laid[part].own.piece
-        parts = _clipped(picture, shapes[part])
-        if not parts:
-            continue
-        room = max(parts, key=lambda each: each.area)
-        number, name = str(key[piece.id]), f"{key[piece.id]} {named(piece.name)}"
-        texts = [name, number] if piece.id not in told else [number]
-        alone = piece.id in told or len(shapes) > 4
-        if letters.inside(texts if alone else [name], room, SIZE, LEAST):
-            told.add(piece.id)
-            continue
-        if piece.id in told or beside >= MOST_BESIDE:
-            continue
-        beside += 1
-        tip = room.representative_point()
-        letters.outside(texts, (tip.x, tip.y), SIZE - 0.5, (0.0, 0.0, w, h), everything, BESIDE)
-        told.add(piece.id)
-
-
-def _fold_words(picture: Picture, letters: Letters) -> None:
-    """'fold' where a part is folded, and 'wrong side' on what shows it."""
-    for part, laid in picture.made.laid.items():
-        fold = _fold_line(picture, laid, picture.paper(laid.shape()))
-        runs = [] if fold is None else lines_of(fold)
-        if not runs or length(runs[0]) < 0.8 or part.startswith("gusset"):
-            continue
-        at, _way = at_share(runs[0], 0.5)
-        letters.beside(_("fold"), at, 8.0)
-
-
-def _below(picture: Picture, letters: Letters) -> None:
-    """What is to be known of the whole picture: the layers, and where it is done again."""
-    lines = []
-    if picture.made.folded:
-        lines.append(_("two layers, {facing}", facing=facing(picture.draft)))
-    if picture.made.repeated:
-        lines.append(_("and the same {places}", places=paired([_(place) for place in picture.made.repeated])))
-    low = min([0.0, *(shape.bounds[1] for shape in letters.taken)])
-    for n, text in enumerate(lines):
-        at = (picture.seen.size[0] / 2, low - high(9.0) * (0.8 + n))
-        letters.put(Label("note", text, at, size=9.0))
-
-
 def _tone(picture: Picture, shape: Polygon, letters: Letters) -> list[Stroke]:
     """The wrong side's hatching, off the letters."""
     from shapely import unary_union
 
     spare = unary_union([each.buffer(0.05) for each in letters.taken])
-    return [stroke for part in _clipped(picture, shape) for stroke in hatch(part, spare)]
+    return [stroke for part in clipped(picture, shape) for stroke in hatch(part, spare)]

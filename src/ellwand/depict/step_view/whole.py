@@ -220,10 +220,13 @@ def _windowed(
     strokes += [replace(sign, points=paper(sign.points)) for sign in signs]
     centre = (box[0] + box[2]) / 2
     if ties:
-        centre = sum(mark.at[0] for mark in ties) / len(ties)
+        xs = [mark.at[0] for mark in ties]
+        if max(xs) - min(xs) > 0.5:
+            centre = sum(xs) / len(xs)
+    small = _tie_size([mark.at for mark in ties], scale)
     for mark in ties:
         (x, y), side = paper([mark.at])[0], 1 if mark.at[0] >= centre else -1
-        strokes.append(Stroke("opening", tuple((x + side * dx, y + dy) for dx, dy in _TIE)))
+        strokes.append(Stroke("opening", tuple((x + side * small * dx, y + small * dy) for dx, dy in _TIE)))
     middle = (box[2] - box[0]) * scale / 2
     kinds = [mark.kind for mark in piece.marks]
     told = ", ".join(f"{kinds.count(kind)} {_(NAMES[kind][kinds.count(kind) > 1])}" for kind in dict.fromkeys(kinds))
@@ -237,6 +240,12 @@ def _windowed(
         for n, line in enumerate(wrapped(told, SIZE - 1, lettering))
     ]
     return Drawing(tuple(strokes), tuple(labels))
+
+
+def _tie_size(at: Sequence[Point], scale: float) -> float:
+    """How large ties are drawn, so that one hangs clear of the next."""
+    apart = [math.dist(p, q) * scale for i, p in enumerate(at) for q in at[i + 1 :] if abs(p[0] - q[0]) < 0.5]
+    return min([1.0, *(cm / 0.8 for cm in apart)])
 
 
 _TIE: Final[Line] = ((0.0, 0.0), (0.2, 0.06), (0.36, -0.05), (0.45, -0.25), (0.42, -0.5), (0.48, -0.7))

@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ellwand.depict.words.blazon import PLAIN
 from ellwand.depict.words.saying import percent
 from ellwand.language import _
 from ellwand.model.cloth import Cloth
 from ellwand.model.lay import Lay
+from ellwand.model.names import named
 from ellwand.units import Unit, format_length
+
+
+def cloth_named(name: str) -> str:
+    """What a cloth is called; of one that is named by its tincture its plain colour too: 'or (yellow)'."""
+    plain = next((word for tincture, word in PLAIN.items() if tincture == name), None)
+    return name if plain is None else f"{named(name)} ({_(plain)})"
 
 
 def lay_name(lay: Lay, lays: Sequence[Lay]) -> str:
@@ -16,10 +24,12 @@ def lay_name(lay: Lay, lays: Sequence[Lay]) -> str:
     if lay.remnant:
         several = len({each.cloth for each in lays}) > 1
         if several:
-            return _("left-over {number} of the {cloth} cloth", number=lay.remnant, cloth=lay.cloth)
+            return _("left-over {number} of the {cloth} cloth", number=lay.remnant, cloth=cloth_named(lay.cloth))
         return _("left-over {number}", number=lay.remnant)
     main = [each for each in lays if not each.remnant]
-    name = _("the lay") if len({each.cloth for each in main}) < 2 else _("the {cloth} cloth", cloth=lay.cloth)
+    name = (
+        _("the lay") if len({each.cloth for each in main}) < 2 else _("the {cloth} cloth", cloth=cloth_named(lay.cloth))
+    )
     if sum(each.cloth == lay.cloth for each in main) < 2:
         return name
     return _("{lay}, flat part", lay=name) if lay.fold == "flat" else _("{lay}, folded part", lay=name)

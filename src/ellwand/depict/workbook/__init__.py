@@ -1,1 +1,1 @@
-"""What the workbook tells: why a garment is cut as it is, how cloth is cared for, what words mean, whose rules they are."""
+"""What the workbook tells: why a garment is cut so, its care, its words, whose rules they are."""

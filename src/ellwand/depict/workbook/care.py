@@ -1,4 +1,4 @@
-"""How a sewn garment is washed, dried, pressed and kept, whatever its fibre; usual advice, no source where none is named."""
+"""How a sewn garment is washed, dried, pressed and kept, whatever its fibre: common practice, no source."""
 
 from __future__ import annotations
 
@@ -37,7 +37,10 @@ def care_rows(garment: Garment) -> tuple[Row, ...]:
         (_("Ironing"), _ironing()),
         (
             _("Professional care"),
-            _("Ask before you give it away, and say what is sewn or painted on it. Dry cleaning does not suit all paint."),
+            _(
+                "Ask before you give it away, and say what is sewn or painted on it. Dry cleaning does not suit all"
+                " paint."
+            ),
         ),
     ]
     out += _put_on(garment)
@@ -46,8 +49,8 @@ def care_rows(garment: Garment) -> tuple[Row, ...]:
         (
             _("Keeping"),
             _(
-                "Brush it and let it air after wearing; wash it only when that does not help. Put it away clean and dry,"
-                " folded, where moths cannot get at it. Look along the seams now and then, and mend at once."
+                "Brush it and let it air after wearing; wash it only when that does not help. Put it away clean and"
+                " dry, folded, where moths cannot get at it. Look along the seams now and then, and mend at once."
             ),
         )
     )
@@ -55,7 +58,9 @@ def care_rows(garment: Garment) -> tuple[Row, ...]:
 
 
 def _try(garment: Garment) -> str:
-    text = _("Wash and press a scrap as wide as your hand, measure it before and after, and see whether its colour runs.")
+    text = _(
+        "Wash and press a scrap as wide as your hand, measure it before and after, and see whether its colour runs."
+    )
     if len(garment.cloths) > 1:
         text += " " + _("There are several cloths: try each, and wash the garment as the most delicate of them needs.")
     return text
@@ -111,7 +116,9 @@ def _put_on(garment: Garment) -> list[Row]:
 
 def _mending(garment: Garment) -> str:
     if any(piece.kind == "applied" for piece in garment.draft.pieces):
-        text = _("Keep the scraps: they patch elbows and hems, and they fade with the garment if they are washed with it.")
+        text = _(
+            "Keep the scraps: they patch elbows and hems, and they fade with the garment if they are washed with it."
+        )
     else:
         text = _("Keep the scraps for patches, and wash one with the garment, so that it fades with it.")
     return f"{text} " + _("Sew a loose seam before it opens further; hem and neck wear first.")

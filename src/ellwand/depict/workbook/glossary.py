@@ -33,7 +33,9 @@ TERMS: Final[Mapping[str, str]] = {
     N_("girth"): N_("The measure all round a body or a garment."),
     N_("gore"): N_("A wedge of cloth set in to widen a garment, mostly at the hem."),
     N_("grain"): N_("The direction of the threads in a cloth."),
-    N_("gusset"): N_("A small piece, mostly a square, set in where cloth must give: under the arm or between the legs."),
+    N_("gusset"): N_(
+        "A small piece, mostly a square, set in where cloth must give: under the arm or between the legs."
+    ),
     N_("hem"): N_("The lower edge of a garment, turned and sewn down."),
     N_("lacing"): N_("A cord drawn through eyelets to close an opening."),
     N_("lay"): N_("The plan of how all pieces lie on the cloth before they are cut."),

@@ -26,8 +26,8 @@ def _rows(garment: Garment) -> Iterator[Row]:
     if any(measure.source == "estimated" for measure in garment.wearer.measures.values()):
         if garment.wearer.is_child:
             text = _(
-                "Children's means and spreads by age, CDC growth charts of 2000 for height; what no table holds is taken"
-                " in proportion from adults."
+                "Children's means and spreads by age, CDC growth charts of 2000 for height; what no table holds is"
+                " taken in proportion from adults."
             )
         else:
             text = _(
@@ -81,8 +81,8 @@ def _others(garment: Garment) -> Iterator[Row]:
         yield (
             _("Cloak"),
             _(
-                "A sector's edges and area (plane geometry); strips as in the Bocksten cloak; three quarters of a circle"
-                " after S. Thursfield; a rectangle of 4 ells by 2 as in Grágás."
+                "A sector's edges and area (plane geometry); strips as in the Bocksten cloak; three quarters of a"
+                " circle after S. Thursfield; a rectangle of 4 ells by 2 as in Grágás."
             ),
         )
     elif isinstance(other, Coif | Apron | Breeches):
@@ -116,8 +116,8 @@ def _adornment(garment: Garment) -> Iterator[Row]:
         yield (
             _("Heraldry"),
             _(
-                "Lines and points of the field: Fox-Davies, A Complete Guide to Heraldry; Eve, Heraldry as Art; sizes of"
-                " ordinaries: Cussans, The Grammar of Heraldry (1866)."
+                "Lines and points of the field: Fox-Davies, A Complete Guide to Heraldry; Eve, Heraldry as Art; sizes"
+                " of ordinaries: Cussans, The Grammar of Heraldry (1866)."
             ),
         )
     if adornment.yarns:

@@ -80,8 +80,10 @@ def _cloak(draft: Draft, chosen: Cloak, size: CloakSize, unit: Unit) -> Iterator
     if size.inner:
         yield Point(
             _("Neck"),
-            _("The neck is cut out, {length} along its edge, so that it lies on the shoulders.",
-              length=say(size.neck, unit)),
+            _(
+                "The neck is cut out, {length} along its edge, so that it lies on the shoulders.",
+                length=say(size.neck, unit),
+            ),
         )
     else:
         yield Point(_("Neck"), _("The upper edge is straight: a pin gathers it at the neck."))
@@ -121,8 +123,8 @@ def _breeches(draft: Draft, chosen: Breeches, size: BreechesSize, unit: Unit) ->
         yield Point(
             _("Gusset"),
             _(
-                "A square of {side} between the legs keeps the seams away from where they would chafe and tear, and lets"
-                " the legs part.",
+                "A square of {side} between the legs keeps the seams away from where they would chafe and tear, and"
+                " lets the legs part.",
                 side=say(size.gusset, unit),
             ),
             ids(draft, lambda piece: "gusset" in piece.id.split("-")),

@@ -1,10 +1,10 @@
-"""A booklet: the book's pages two to a side, so that the printed sheets lie in each other and are stapled in the fold."""
+"""A booklet: the book's pages two to a side, so that printed sheets lie in each other, stapled in the fold."""
 
 from __future__ import annotations
 
 import io
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from ellwand.language import language
 
@@ -12,8 +12,13 @@ if TYPE_CHECKING:
     import pikepdf
 
 
+A4: Final = 841.89
+ROUNDED: Final = 4.0
+"""How wide A4 is lying (points); twice A5 is narrower by a millimetre, which stays free on both sides."""
+
+
 def booklet_pdf(book: bytes) -> bytes:
-    """The book's pages in pairs on sheets twice as wide, front and back of each sheet in turn; the same bytes each time.
+    """The book's pages in pairs on sheets twice as wide, front and back in turn; the same bytes each time.
 
     To be printed on both sides, turned over the short edge, folded once and stapled.  Pages that are lacking to a
     multiple of four are empty, at the end.  It is for paper alone: who reads by ear takes the book itself.
@@ -22,11 +27,12 @@ def booklet_pdf(book: bytes) -> bytes:
 
     with pikepdf.open(io.BytesIO(book)) as source, pikepdf.new() as made:
         wide, high = (float(source.pages[0].mediabox[i]) for i in (2, 3))
+        sheet = A4 if abs(2 * wide - A4) < ROUNDED else 2 * wide
         forms = [made.copy_foreign(page.as_form_xobject()) for page in source.pages]
         for left, right in sides(len(forms)):
-            page = made.add_blank_page(page_size=(2 * wide, high))
+            page = made.add_blank_page(page_size=(sheet, high))
             drawn = []
-            for n, x in ((left, 0.0), (right, wide)):
+            for n, x in ((left, sheet / 2 - wide), (right, sheet / 2)):
                 if n <= len(forms):
                     name = page.add_resource(forms[n - 1], pikepdf.Name.XObject, pikepdf.Name(f"/Page{n}"))
                     drawn.append(f"q 1 0 0 1 {x:.4f} 0 cm {name} Do Q")

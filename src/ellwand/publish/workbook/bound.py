@@ -67,7 +67,9 @@ def _title_page(garment: Garment, leaf: Leaf) -> str:
     if name:
         lines.append(said(name, size=14))
     alt = _("The sewn garment from the front, lying flat: {garment}.", garment=_style(garment, 60))
-    drawn = f'#figure(kind: "title", supplement: none, outlined: false, alt: {quoted(alt)}, [{picture(drawing, scale)}])'
+    drawn = (
+        f'#figure(kind: "title", supplement: none, outlined: false, alt: {quoted(alt)}, [{picture(drawing, scale)}])'
+    )
     use = _("Read the first chapter, measure, then work on from page to page.")
     return "\n".join(
         [
@@ -92,8 +94,8 @@ def _contents() -> str:
     title = quoted(_("Contents"))
     papers = _(
         "The cut card has all sizes on a page or two, for the cutting table; the sewing order is there for the wall."
-        " This book tells the same at length, with the reasons. It is made for one person and one cloth: for another, make"
-        " a new one from the sheet."
+        " This book tells the same at length, with the reasons. It is made for one person and one cloth: for another,"
+        " make a new one from the sheet."
     )
     measures = _(
         "Sizes of pieces are given as cut, with all allowances, where nothing else is said. Read every step to its end"

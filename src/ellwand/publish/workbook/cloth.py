@@ -31,7 +31,10 @@ def cloth_chapter(garment: Garment, leaf: Leaf) -> str:
     torn = {plan.lay: plan for plan in garment.tears}
     for part in lay_parts(garment, PLAIN):
         name = _upper(lay_name(part.lay, garment.lays))
-        out += [section(name), para(f"{how_it_lies(part.lay, garment.wearer.unit)} {_short(garment, part.lay)}".strip())]
+        out += [
+            section(name),
+            para(f"{how_it_lies(part.lay, garment.wearer.unit)} {_short(garment, part.lay)}".strip()),
+        ]
         drawing, scale = _largest(part, leaf.room, leaf.tall - 4.5)
         names = {piece.id: named(piece.name) for piece in garment.draft.pieces}
         laid = ", ".join(dict.fromkeys(names[each.piece] for each in part.lay.placements))
@@ -53,15 +56,15 @@ def _before(garment: Garment) -> Iterator[str]:
     if any(not cloth.washed and cloth.wash == "before" for cloth in garment.cloths):
         yield para(
             _(
-                "Wash the cloth as you will wash the garment, before it is cut; run a thread along raw ends first, so that"
-                " they do not fray. Dry it lying or hanging over its whole width, and press it along the threads."
+                "Wash the cloth as you will wash the garment, before it is cut; run a thread along raw ends first, so"
+                " that they do not fray. Dry it lying or hanging over its whole width, and press it along the threads."
             )
         )
     if any(not cloth.washed and cloth.wash == "after" for cloth in garment.cloths):
         yield para(
             _(
-                "Cloth that is cut unwashed shrinks in its first wash; the pieces are cut for the cloth as it is, so wash"
-                " the garment cool."
+                "Cloth that is cut unwashed shrinks in its first wash; the pieces are cut for the cloth as it is, so"
+                " wash the garment cool."
             )
         )
     yield para(
@@ -72,8 +75,8 @@ def _before(garment: Garment) -> Iterator[str]:
     )
     yield para(
         _(
-            "Measure every length twice and cut once. Lay all pieces out before the first cut. Scissors and rotary knives"
-            " cut fingers: keep the other hand behind the blade, and close them when you put them down."
+            "Measure every length twice and cut once. Lay all pieces out before the first cut. Scissors and rotary"
+            " knives cut fingers: keep the other hand behind the blade, and close them when you put them down."
         )
     )
 
@@ -93,9 +96,9 @@ def _chalked(garment: Garment, lay: Lay) -> Iterator[str]:
     along, across = measured_from(lay)
     yield para(
         _(
-            "Chalk in this order. For each corner: its letter, how far it lies from {along} / from {across}. The letters"
-            " run against the clock, from the corner nearest {along}. Join them with straight lines; arcs are swung with"
-            " a string. The pieces are drawn from page {page} on.",
+            "Chalk in this order. For each corner: its letter, how far it lies from {along} / from {across}. The"
+            " letters run against the clock, from the corner nearest {along}. Join them with straight lines; arcs are"
+            " swung with a string. The pieces are drawn from page {page} on.",
             along=along,
             across=across,
             page=at_page("pieces"),
@@ -121,7 +124,10 @@ def _chalked(garment: Garment, lay: Lay) -> Iterator[str]:
 def _torn(garment: Garment, plan: TearPlan) -> Iterator[str]:
     unit = garment.wearer.unit
     yield para(
-        _("Cut into the edge for the width of a thumb, then tear along the thread, in this order. Tear gently at the end."),
+        _(
+            "Cut into the edge for the width of a thumb, then tear along the thread, in this order. Tear gently at the"
+            " end."
+        ),
         lead=_("Tear in this order"),
     )
     tears = [(words(str(row.n)), words(row.words)) for row in tear_rows(plan, unit)]
@@ -130,8 +136,8 @@ def _torn(garment: Garment, plan: TearPlan) -> Iterator[str]:
     if blocks:
         yield para(
             _(
-                "Some pieces are still to be cut in the torn blocks. For each corner: its letter, how far it lies from the"
-                " block's lower end / from its left edge, as the block lay in the cloth."
+                "Some pieces are still to be cut in the torn blocks. For each corner: its letter, how far it lies from"
+                " the block's lower end / from its left edge, as the block lay in the cloth."
             ),
             lead=_("In the blocks"),
         )

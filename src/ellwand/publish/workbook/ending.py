@@ -21,9 +21,11 @@ def care_chapter(garment: Garment) -> str:
             chapter(_("Care"), "care"),
             para(care_intro()),
             *rows,
+            "#block(breakable: false)[",
             section(_("My cloth")),
             para(_("Fibre, where bought, and the five groups of its care:")),
             *(line for _n in range(4)),
+            "]",
         ]
     )
 
@@ -75,8 +77,8 @@ def source_chapter(garment: Garment) -> str:
         out.append(
             para(
                 _(
-                    "Each choice was compared with dated finds, pictures and books of about {date}. They were read in what"
-                    " others print of them: take them as hints.",
+                    "Each choice was compared with dated finds, pictures and books of about {date}. They were read in"
+                    " what others print of them: take them as hints.",
                     date=date,
                 )
             )

@@ -54,7 +54,7 @@ def making_chapter(garment: Garment, leaf: Leaf) -> str:
     draft, unit = garment.draft, garment.wearer.unit
     drawings = [garment_view(draft, face) for face in ("front", "back")]
     scale = min(fitted(each, (leaf.room - 0.8) / 2, VIEW) for each in drawings)
-    one, other = view_names(draft)
+    one, other = (named(name) for name in view_names(draft))
     seen = _("The sewn garment lying flat: {one} and {other}.", one=one, other=other)
     out = [
         chapter(_("What we make and why"), "making"),
@@ -64,8 +64,8 @@ def making_chapter(garment: Garment, leaf: Leaf) -> str:
     if len(draft.parts) > 1:
         spread = exploded_sheet(draft, unit, leaf.room, SPREAD, sewn=False)
         caption = _(
-            "The pieces spread apart. Each lies beside the edges that it is sewn to; a line with a dot at each end joins"
-            " the two edges of a seam. Numbers are those of the pieces."
+            "The pieces spread apart. Each lies beside the edges that it is sewn to; a line with a dot at each end"
+            " joins the two edges of a seam. Numbers are those of the pieces."
         )
         alt = _("Flat pieces around the body, each beside the edge it is sewn to: {pieces}.", pieces=_names(garment))
         out.append(figure(spread.drawing, spread.scale, caption, alt, floats=True))
@@ -170,8 +170,8 @@ def pieces_chapter(garment: Garment, leaf: Leaf) -> str:
     if len(sheets) > 1:
         sheets = pieces_sheets(draft, unit, leaf.room, whole, whole)
     note = _(
-        "All sizes are as cut: the seam allowance of {allowance} and the hem of {hem} are in them. A full line is cut, a"
-        " dashed one is sewn; dash and dot is a fold. The arrow lies along the selvedge. A short bar across the"
+        "All sizes are as cut: the seam allowance of {allowance} and the hem of {hem} are in them. A full line is cut,"
+        " a dashed one is sewn; dash and dot is a fold. The arrow lies along the selvedge. A short bar across the"
         " allowance is marked on the cloth: one seam ends there and the next begins.",
         allowance=format_length(sewing.allowance, unit),
         hem=format_length(sewing.hem, unit),

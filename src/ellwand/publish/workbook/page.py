@@ -63,14 +63,13 @@ def at_page(place: str) -> str:
 
 def said(text: str, *, bold: bool = False, italic: bool = False, size: float | None = None) -> str:
     """A sentence as a Typst expression, with the pages that it names as links."""
-    style = dict(bold=bold, italic=italic, size=size)
     parts = _PAGE.split(text)
     out = []
     for i, part in enumerate(parts):
         if i % 2:
             out.append(f"seite(<{part}>)")
         elif part:
-            out.append(_spaced(part, **style))
+            out.append(_spaced(part, bold=bold, italic=italic, size=size))
     return " + ".join(out) if out else words("")
 
 
@@ -78,7 +77,7 @@ def _spaced(text: str, *, bold: bool, italic: bool, size: float | None) -> str:
     """Spaces at either end are kept, which the spelling of foreign letters takes away."""
     before, after = text[: len(text) - len(text.lstrip(" "))], text[len(text.rstrip(" ")) :]
     body = words(text.strip(" "), size=size, bold=bold, italic=italic)
-    return " + ".join([*(['[ ]'] if before else []), body, *(['[ ]'] if after else [])])
+    return " + ".join([*(["[ ]"] if before else []), body, *(["[ ]"] if after else [])])
 
 
 def para(text: str, *, lead: str = "") -> str:
@@ -160,12 +159,12 @@ def setting(leaf: Leaf, title: str) -> str:
             f'#let schrift = "{FONT}"',
             f'#set text(font: ("{SERIF}", "{FONT}"), lang: "{language()}", size: {TEXT}pt, hyphenate: true)',
             "#set par(justify: true, leading: 0.62em, spacing: 1.05em)",
-            "#let kopf(body) = text(font: schrift, size: 9pt, weight: \"bold\", body)",
+            '#let kopf(body) = text(font: schrift, size: 9pt, weight: "bold", body)',
             "#let seite(place) = link(place, context str(counter(page).at(place).first()))",
             "#let klein(body) = text(font: schrift, size: 8.5pt, hyphenate: false, body)",
             f"#let buch = {quoted(spelled(title))}",
             _RUNNING,
-            f"#set page(width: {leaf.width}cm, height: {leaf.height}cm, numbering: \"1\", margin: (inside: {INSIDE}cm,"
+            f'#set page(width: {leaf.width}cm, height: {leaf.height}cm, numbering: "1", margin: (inside: {INSIDE}cm,'
             f" outside: {OUTSIDE}cm, top: {ABOVE}cm, bottom: {BELOW}cm), header-ascent: 6mm, footer-descent: 6mm,"
             " header: kolumne, footer: zahl)",
             _HEADINGS,

@@ -83,9 +83,7 @@ def _step(garment: Garment, step: Step, leaf: Leaf) -> str:
         para(sentence),
     ]
     if step.needs:
-        after = "; ".join(
-            _("step {n} (page {page})", n=n, page=at_page(f"step-{n}")) for n in sorted(step.needs)
-        )
+        after = "; ".join(_("step {n} (page {page})", n=n, page=at_page(f"step-{n}")) for n in sorted(step.needs))
         out.append(para(_("It comes after {steps}.", steps=after)))
     return "\n\n".join([*out, facts_grid(rows)] if rows else out)
 
@@ -125,7 +123,7 @@ def adornment_chapter(garment: Garment, leaf: Leaf) -> str:
         out.append(
             para(
                 _(
-                    "Nothing closes this garment and nothing is put on it. If you wish to add a band, do so while the"
+                    "Beyond the steps above nothing is to be added. If you wish to add a band, do so while the"
                     " cloth lies flat, and wash the band first."
                 )
             )
@@ -135,4 +133,3 @@ def adornment_chapter(garment: Garment, leaf: Leaf) -> str:
 
 def _upper(text: str) -> str:
     return text[:1].upper() + text[1:]
-
