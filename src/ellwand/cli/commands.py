@@ -141,7 +141,7 @@ def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: i
 
 
 def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:
-    """The Saltmere players' demo: five people of our own invention, five garments."""
+    """The Saltmere players' demo: six people of our own invention, six garments."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
     from ellwand.loading import load_sheet

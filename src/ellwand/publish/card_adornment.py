@@ -13,7 +13,7 @@ def adornment_section(garment: Garment, sizes: CardType) -> str:
     """All that adorns the garment; '' where nothing does."""
     rows = [[words(what, bold=True), words(text)] for what, text in adornment_rows(garment)]
     return (
-        heading(_("Adornment"), sizes) + "\n" + table(["auto", "1fr"], [], rows, sizes.after, air=sizes.air)
+        heading(_("Adornment"), sizes) + "\n" + table(["4.2cm", "1fr"], [], rows, sizes.after, air=sizes.air)
         if rows
         else ""
     )
