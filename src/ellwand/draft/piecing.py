@@ -14,9 +14,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ellwand.draft.cutline import Cut, crossings, lies_on, on_line, side_of, spread
-from ellwand.geometry.lines import Line, bounds, chain, length, shift, split
+from ellwand.geometry.lines import Line, chain, length, split
 from ellwand.geometry.offset import Margin, cut_ring
 from ellwand.model.draft import Draft, EdgeRef, Part, Seam
+from ellwand.model.outlined import outlined
 from ellwand.model.piece import Edge, Guide, Mark, Piece
 
 Fragments = Mapping[tuple[str, str], Sequence[Edge]]
@@ -117,36 +118,8 @@ def _apart(draft: Draft, piece: Piece, edges: Sequence[Edge], cut: Cut, joint: s
         run.append(Edge(joint, "piecing seam", closing, draft.choices.sewing.allowance))
         kept = [hole for hole in holes if side_of(hole[0].points, cut) == side]
         inside = replace(piece, guides=_guides(piece, cut, side), marks=_marks(piece, run, kept))
-        out.append(_piece(inside, run, kept))
+        out.append(outlined(inside, [run, *kept], cut_outline))
     return out[0], out[1]
-
-
-def _piece(piece: Piece, ring: Sequence[Edge], holes: Sequence[Sequence[Edge]]) -> Piece:
-    """The piece with that outline, set so that its cut outline starts at (0, 0)."""
-    low_x, low_y, _, _ = bounds(cut_outline(ring))
-
-    def moved(run: Sequence[Edge]) -> list[Edge]:
-        return [replace(edge, points=shift(edge.points, -low_x, -low_y)) for edge in run]
-
-    outer, inner = moved(ring), [moved(hole) for hole in holes]
-    return replace(
-        piece,
-        sewn=chain([edge.points for edge in outer])[:-1],
-        sewn_holes=tuple(chain([edge.points for edge in hole])[:-1] for hole in inner),
-        cut=cut_outline(outer),
-        cut_holes=tuple(cut_outline(hole) for hole in inner),
-        edges=tuple(edge for run in (outer, *inner) for edge in run),
-        levels=tuple(
-            replace(
-                level,
-                base_y=level.base_y - low_y,
-                centre=level.centre and (level.centre[0] - low_x, level.centre[1] - low_y),
-            )
-            for level in piece.levels
-        ),
-        guides=tuple(replace(guide, points=shift(guide.points, -low_x, -low_y)) for guide in piece.guides),
-        marks=tuple(replace(mark, at=(mark.at[0] - low_x, mark.at[1] - low_y)) for mark in piece.marks),
-    )
 
 
 def cut_outline(ring: Sequence[Edge]) -> Line:

@@ -13,10 +13,11 @@ from shapely import Point as Place
 
 from ellwand.adorn.division.plane import Bit, Face, polygon
 from ellwand.adorn.division.slits import lip_of
-from ellwand.geometry.lines import Line, area, bounds, chain, shift
+from ellwand.geometry.lines import Line, area
 from ellwand.geometry.offset import Margin, cut_ring
 from ellwand.model.draft import Draft, EdgeRef, Part, Seam
 from ellwand.model.heraldry import Tincture
+from ellwand.model.outlined import outlined, sewn_ring
 from ellwand.model.piece import Edge, Guide, Mark, Piece, edge_of
 
 SHORTEST_GUIDE: Final = 1.0
@@ -62,7 +63,7 @@ def cut_out(draft: Draft, share: Share, whole: Piece) -> CutOut:
         guides=whole.guides if share.whole else tuple(_guides(whole, shape)),
         marks=tuple(_marks(whole, share, [edge for ring in edges for edge in ring], bits)),
     )
-    return CutOut(_set(piece, edges), bits)
+    return CutOut(outlined(piece, edges, _outside), bits)
 
 
 def _rings(share: Share, whole: Piece) -> list[tuple[Bit, ...]]:
@@ -127,38 +128,11 @@ def _marks(whole: Piece, share: Share, edges: Sequence[Edge], bits: Sequence[Bit
                 yield replace(mark, edge=edge.id, part="")
 
 
-def _set(piece: Piece, rings: Sequence[Sequence[Edge]]) -> Piece:
-    low_x, low_y, _, _ = bounds(_outside(rings[0]))
-    outer, *inner = [[replace(edge, points=shift(edge.points, -low_x, -low_y)) for edge in ring] for ring in rings]
-    return replace(
-        piece,
-        sewn=_ring(outer),
-        sewn_holes=tuple(_ring(hole) for hole in inner),
-        cut=_outside(outer),
-        cut_holes=tuple(_outside(hole) for hole in inner),
-        edges=tuple(edge for ring in (outer, *inner) for edge in ring),
-        levels=tuple(
-            replace(
-                level,
-                base_y=level.base_y - low_y,
-                centre=level.centre and (level.centre[0] - low_x, level.centre[1] - low_y),
-            )
-            for level in piece.levels
-        ),
-        guides=tuple(replace(guide, points=shift(guide.points, -low_x, -low_y)) for guide in piece.guides),
-        marks=tuple(replace(mark, at=(mark.at[0] - low_x, mark.at[1] - low_y)) for mark in piece.marks),
-    )
-
-
-def _ring(edges: Sequence[Edge]) -> Line:
-    return chain([edge.points for edge in edges])[:-1]
-
-
 def _outside(edges: Sequence[Edge]) -> Line:
     """The cut outline; in a corner so narrow that its allowances cross each other it runs along the sewn one."""
     ring = cut_ring([Margin(edge.points, edge.allowance, edge.turned) for edge in edges])
-    cut, sewn = Polygon(ring), Polygon(_ring(edges))
-    if area(_ring(edges)) < 0 or cut.buffer(1e-6).covers(sewn):
+    cut, sewn = Polygon(ring), Polygon(sewn_ring(edges))
+    if area(sewn_ring(edges)) < 0 or cut.buffer(1e-6).covers(sewn):
         return ring
     both = cut.union(sewn)
     if not isinstance(both, Polygon):
