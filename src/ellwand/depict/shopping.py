@@ -140,11 +140,17 @@ def _bought_bands(garment: Garment) -> list[list[Band]]:
     return list(out.values())
 
 
+def _billed(what: str) -> str:
+    """What a line of the bill is for; a cloth goes by its name."""
+    cloth = what.removesuffix(" cloth")
+    return _("{cloth} cloth", cloth=cloth_named(cloth)) if cloth != what else _(what)
+
+
 def _bill(costs: Costs, sewing: Sewing) -> list[tuple[str, str]]:
     """What is paid and what the work is worth; what has no price is named."""
     behind = f" {costs.currency}" if costs.currency else ""
-    priced = [f"{_(line.what)} {decimal(line.total, 2)}" for line in costs.lines if line.total is not None]
-    unpriced = [_(line.what) for line in costs.lines if line.total is None]
+    priced = [f"{_billed(line.what)} {decimal(line.total, 2)}" for line in costs.lines if line.total is not None]
+    unpriced = [_billed(line.what) for line in costs.lines if line.total is None]
     said = f"{decimal(costs.total, 2)}{behind}" + (f": {', '.join(priced)}." if len(priced) > 1 else ".")
     if unpriced:
         said += " " + _("Without a price: {what}.", what=", ".join(dict.fromkeys(unpriced)))

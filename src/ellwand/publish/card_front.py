@@ -104,7 +104,8 @@ def _arms(garment: Garment, sizes: CardType) -> list[str]:
     out = []
     rows = arms_of(garment.draft)
     for faces, blazon, plain in rows:
-        where = "" if len(rows) == 1 else f"{faces[:1].upper()}{faces[1:]}: "
+        view = view_said("front" if faces == "front" else "back")
+        where = "" if len(rows) == 1 else f"{view[:1].upper()}{view[1:]}: "
         said = f"{words(where + blazon, bold=True)} + {words('. ' + plain + '.', size=sizes.small)}"
         out.append(f"#block(above: 1.6mm, {said})")
     if drawn := hatching_key(garment.draft):

@@ -84,7 +84,7 @@ def card_text(garment: Garment) -> str:
 
 
 def _stands(thing: dict[str, Any]) -> bool:
-    return bool(thing.get("upright", True))
+    return "matrix" not in thing or abs(thing["matrix"][1]) < 1e-6
 
 
 def tables(garment: Garment) -> str:

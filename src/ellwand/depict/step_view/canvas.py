@@ -13,7 +13,7 @@ from ellwand.model.drawing import Stroke
 from ellwand.model.step import Step
 
 if TYPE_CHECKING:
-    from shapely import Geometry, Polygon
+    from shapely import Geometry, MultiPolygon, Polygon
 
 
 @dataclass
@@ -27,7 +27,7 @@ class Picture:
     strokes: list[Stroke] = field(default_factory=list)
     signs: list[Stroke] = field(default_factory=list)
 
-    def paper(self, shape: Polygon) -> Polygon:
+    def paper(self, shape: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
         """A shape of the cloth on paper."""
         from shapely.affinity import affine_transform
 
@@ -41,7 +41,7 @@ class Picture:
         return box(0.0, 0.0, *self.seen.size)
 
 
-def fold_line(picture: Picture, laid: Laid, shape: Polygon) -> Geometry | None:
+def fold_line(picture: Picture, laid: Laid, shape: Polygon | MultiPolygon) -> Geometry | None:
     """Where a part is folded, as far as it lies on the edge of what is seen."""
     from shapely import LineString
 
@@ -52,7 +52,7 @@ def fold_line(picture: Picture, laid: Laid, shape: Polygon) -> Geometry | None:
     return LineString(picture.seen.line(ends)).intersection(shape.buffer(0.002)).intersection(picture.window())
 
 
-def clipped(picture: Picture, shape: Polygon) -> list[Polygon]:
+def clipped(picture: Picture, shape: Polygon | MultiPolygon) -> list[Polygon]:
     from shapely import Polygon, get_parts
 
     return [p for p in get_parts(shape.intersection(picture.window())) if isinstance(p, Polygon) and p.area > 1e-4]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 from ellwand.geometry.lines import Line, Point, bounds
 
 if TYPE_CHECKING:
-    from shapely import Polygon
+    from shapely import MultiPolygon, Polygon
 
     from ellwand.depict.step_view.layout import Layout
 
@@ -45,20 +45,20 @@ class Frame:
 
 
 def frame(
-    shapes: Sequence[Polygon], apart: Sequence[Polygon], bold: Sequence[Line], edges: bool, width: float, height: float
+    shapes: Sequence[Polygon | MultiPolygon], apart: Sequence[Polygon | MultiPolygon], bold: Sequence[Line], edges: bool, width: float, height: float
 ) -> Frame:
     """The window for these shapes and the lines that matter, fitted to ``width`` × ``height`` (paper cm).
 
     Of those ``apart``, which are about to be joined, small ones are seen whole.
     """
-    whole = bounds([(x, y) for shape in shapes for x, y in shape.exterior.coords])
+    whole = hull([shape.bounds for shape in shapes if not shape.is_empty])
     all_of_it = _fit(whole, width, height)
     if not bold:
         return Frame(whole, all_of_it, False)
     near = bounds([point for line in bold for point in line])
     reach = _greater(near)
     small = [shape.bounds for shape in apart if not shape.is_empty and _greater(shape.bounds) <= max(1.25 * reach, 6.0)]
-    near = _hull([near, *small])
+    near = hull([near, *small])
     pad = max((ROUND_EDGES if edges else AROUND) * _greater(near), 3.0)
     x0, y0, x1, y1 = near
     box = (
@@ -93,7 +93,8 @@ def _greater(box: tuple[float, float, float, float]) -> float:
     return max(box[2] - box[0], box[3] - box[1])
 
 
-def _hull(boxes: Sequence[tuple[float, float, float, float]]) -> tuple[float, float, float, float]:
+def hull(boxes: Sequence[tuple[float, float, float, float]]) -> tuple[float, float, float, float]:
+    """The least box round several."""
     return (
         min(box[0] for box in boxes),
         min(box[1] for box in boxes),
@@ -102,7 +103,7 @@ def _hull(boxes: Sequence[tuple[float, float, float, float]]) -> tuple[float, fl
     )
 
 
-def shapes_of(made: Layout) -> list[Polygon]:
+def shapes_of(made: Layout) -> list[Polygon | MultiPolygon]:
     """Everything that is seen, the layers beneath among it."""
     under = [each.beneath() for each in made.laid.values()]
     return [*[each.shape() for each in made.laid.values()], *[shape for shape in under if shape is not None]]

@@ -13,7 +13,7 @@ from ellwand.depict.step_view.motion import REST, Laid, Motion, Own, half
 from ellwand.geometry.lines import Line, Point, area
 
 if TYPE_CHECKING:
-    from shapely import Polygon
+    from shapely import MultiPolygon, Polygon
 
 OVER: float = 0.004
 """Parts overlap when what they share is more than this of the smaller."""
@@ -37,7 +37,7 @@ class Group:
         """What all its parts cover (cm²)."""
         return sum(abs(area(each.own.piece.sewn)) for each in self.laid.values())
 
-    def shapes(self) -> dict[str, Polygon]:
+    def shapes(self) -> dict[str, Polygon | MultiPolygon]:
         """What is seen of each part."""
         return {part: each.shape() for part, each in self.laid.items()}
 
@@ -118,7 +118,7 @@ def outward(line: Line, own: Own) -> Point:
     return (nx, ny) if sides[0] <= sides[1] else (-nx, -ny)
 
 
-def overlap(one: Polygon, two: Polygon) -> bool:
+def overlap(one: Polygon | MultiPolygon, two: Polygon | MultiPolygon) -> bool:
     """Whether two shapes cover each other by more than a hairline."""
     if not one.intersects(two):
         return False

@@ -107,7 +107,7 @@ def in_front(seams: Sequence[Seam], repeated: tuple[str, ...]) -> tuple[list[Sea
         for seam in seams
         if not any(behind(ref) and EdgeRef(ref.part, other_face(ref.edge)) in there for ref in (seam.a, seam.b))
     ]
-    return left, (*repeated, "behind") if len(left) < len(seams) and "behind" not in repeated else repeated
+    return left, (*repeated, N_("at the back armpit")) if len(left) < len(seams) else repeated
 
 
 def one_of_each(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from ellwand.depict.lettering import text_width
-from ellwand.depict.step_view.signs import arrow, cross_bar, dot, hatch
+from ellwand.depict.step_view.signs import arrow, back_stitches, cross_bar, dot, hatch
 from ellwand.language import N_, _
 from ellwand.model.drawing import Drawing, Label, Stroke
 
@@ -38,6 +38,7 @@ def legend() -> Drawing:
             _("the allowances go this way"),
         ),
         (cross_bar((0.45, 0.0), 1.5708), _("work a bar: it takes strain")),
+        (back_stitches((0.45, 0.0)), _("a few back stitches: it takes strain")),
         ([*tone, Stroke("piece", frame)], _("wrong side (plain: right side)")),
         ([Stroke("link", ((0.3, -0.2), (0.3, 0.2)))], _(LETTERED)),
     ]

@@ -13,7 +13,7 @@ from ellwand.model.draft import Draft, Part
 from ellwand.model.piece import Piece, edge_of
 
 if TYPE_CHECKING:
-    from shapely import Polygon
+    from shapely import Geometry, MultiPolygon, Polygon
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,11 +103,11 @@ class Laid:
         """Its whole sewn outline, as if it lay open."""
         return self.motion.of(self.own.ring)
 
-    def shape(self) -> Polygon:
+    def shape(self) -> Polygon | MultiPolygon:
         """What is seen of it: all, or the upper half where it is folded."""
         return _moved(half(self.own, self.fold, True), self.motion)
 
-    def beneath(self) -> Polygon | None:
+    def beneath(self) -> Polygon | MultiPolygon | None:
         """The half that is folded under; None where nothing is."""
         return None if self.fold is None else _moved(half(self.own, self.fold, False), self.motion)
 
@@ -122,7 +122,7 @@ def own(draft: Draft, part: Part) -> Own:
 
 
 @lru_cache(maxsize=1024)
-def half(part: Own, fold: Fold | None, upper: bool) -> Polygon:
+def half(part: Own, fold: Fold | None, upper: bool) -> Polygon | MultiPolygon:
     """A part's outline, or the half of it on one side of its fold, the lower one turned over on to the upper."""
     from shapely import Polygon
     from shapely.affinity import affine_transform
@@ -144,24 +144,23 @@ def half(part: Own, fold: Fold | None, upper: bool) -> Polygon:
     )
     cut = whole.intersection(side)
     if upper:
-        return largest(cut)
+        return _whole(cut)
     # the mirror image in the fold: p − 2((p − at)·n) n
     k = 2 * (x * nx + y * ny)
-    return largest(
+    return _whole(
         affine_transform(cut, [1 - 2 * nx * nx, -2 * nx * ny, -2 * nx * ny, 1 - 2 * ny * ny, k * nx, k * ny])
     )
 
 
-def largest(shape: object) -> Polygon:
-    """The largest polygon of a shape."""
-    from shapely import Geometry, Polygon, get_parts
+def _whole(shape: Geometry) -> Polygon | MultiPolygon:
+    """Every polygon of a shape, without the points and lines that a cut leaves: a fold may cut a part into several."""
+    from shapely import MultiPolygon, Polygon, get_parts
 
-    assert isinstance(shape, Geometry)
-    parts = [part for part in get_parts(shape) if isinstance(part, Polygon)]
-    return max(parts, key=lambda part: part.area, default=Polygon())
+    parts = [part for part in get_parts(shape) if isinstance(part, Polygon) and part.area > 1e-9]
+    return parts[0] if len(parts) == 1 else MultiPolygon(parts)
 
 
-def _moved(shape: Polygon, motion: Motion) -> Polygon:
+def _moved(shape: Polygon | MultiPolygon, motion: Motion) -> Polygon | MultiPolygon:
     from shapely.affinity import affine_transform
 
     c, s = math.cos(motion.angle), math.sin(motion.angle)

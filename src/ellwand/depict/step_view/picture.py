@@ -15,6 +15,7 @@ from ellwand.depict.step_view.motion import Laid, Motion
 from ellwand.depict.step_view.signs import (
     arrow,
     at_share,
+    back_stitches,
     between,
     cross_bar,
     dot,
@@ -32,7 +33,7 @@ from ellwand.model.drawing import Drawing, Stroke
 from ellwand.model.step import Step
 
 if TYPE_CHECKING:
-    from shapely import Geometry, Polygon
+    from shapely import Geometry, MultiPolygon, Polygon
 
 ARM: Final = 0.26
 """How far an arrow across a seam reaches to each side (cm)."""
@@ -91,7 +92,7 @@ def _seen(picture: Picture, line: Line) -> list[Line]:
     return lines_of(LineString(picture.seen.line(line)).intersection(picture.window().buffer(0.001)))
 
 
-def _piece(picture: Picture, laid: Laid, shape: Polygon) -> None:
+def _piece(picture: Picture, laid: Laid, shape: Polygon | MultiPolygon) -> None:
     under = laid.beneath()
     if under is not None:
         for part in clipped(picture, picture.paper(under)):
@@ -133,7 +134,7 @@ def _points(coords: object) -> Line:
     return tuple((float(x), float(y)) for x, y in list(coords)[:-1])  # type: ignore[call-overload]
 
 
-def _broken(picture: Picture, shape: Polygon) -> None:
+def _broken(picture: Picture, shape: Polygon | MultiPolygon) -> None:
     """Waves where a piece runs on beyond the window."""
     from shapely import LineString
 
@@ -164,6 +165,8 @@ def _joins(picture: Picture) -> None:
             along = tuple(((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in _pairs(a, b))
         else:
             along = _outside(picture, join, a)
+            if i in made.beneath and picture.step.folds == "one side":
+                _over(picture, a, along)
         _way(picture, join, along, join.length > 0.25 * longest)
         if join.kind == "band seam" and picture.step.code == "gather":
             _gathers(picture, join)
@@ -205,6 +208,15 @@ def _across(picture: Picture, join: Join, a: Line, b: Line) -> None:
     picture.signs += arrow((into_a, into_b) if to == "b" else (into_b, into_a), both=to == "open")
 
 
+def _over(picture: Picture, edge: Line, beside: Line) -> None:
+    """A small arrow over an edge that lies on its fellow, to the upper layer: both allowances go to one side."""
+    if length(edge) < 0.9:
+        return
+    p, q = at_share(edge, 0.3)[0], at_share(beside, 0.3)[0]
+    far = math.dist(p, q) or 1.0
+    picture.signs += arrow((q, (p[0] + (p[0] - q[0]) / far * ARM, p[1] + (p[1] - q[1]) / far * ARM)))
+
+
 def _gathers(picture: Picture, join: Join) -> None:
     """Two gathering threads inside the edge that is drawn in."""
     long = picture.made.line(join)
@@ -231,6 +243,8 @@ def _reinforced(picture: Picture) -> None:
         if -0.01 <= at[0] <= w + 0.01 and -0.01 <= at[1] <= h + 0.01:
             if place.by == "bar":
                 picture.signs += cross_bar(at, _along(picture, laid, place.at))
+            elif place.by == "back stitches":
+                picture.signs += back_stitches(at)
             elif place.by == "patch":
                 picture.signs.append(square(at))
 
@@ -248,7 +262,7 @@ def _along(picture: Picture, laid: Laid, at: Point) -> float:
     return math.atan2(b[1] - a[1], b[0] - a[0])
 
 
-def _tone(picture: Picture, shape: Polygon, letters: Letters) -> list[Stroke]:
+def _tone(picture: Picture, shape: Polygon | MultiPolygon, letters: Letters) -> list[Stroke]:
     """The wrong side's hatching, off the letters."""
     from shapely import unary_union
 

@@ -7,12 +7,13 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from ellwand.depict.step_view.groups import Group, beside, outward, overlap
+from ellwand.depict.step_view.frame import hull
 from ellwand.depict.step_view.joins import MEET, Join
 from ellwand.depict.step_view.motion import Laid, Motion
-from ellwand.geometry.lines import Point, bounds
+from ellwand.geometry.lines import Point
 
 if TYPE_CHECKING:
-    from shapely import Polygon
+    from shapely import MultiPolygon, Polygon
 
 FARTHER: Final = (1.0, 1.6, 2.5)
 """How many gaps apart is tried before parts are laid elsewhere."""
@@ -23,7 +24,7 @@ WAYS: Final = 16
 
 
 def placed(
-    group: Group, links: Sequence[Join], here: Mapping[str, Laid], shapes: Mapping[str, Polygon], gap: float
+    group: Group, links: Sequence[Join], here: Mapping[str, Laid], shapes: Mapping[str, Polygon | MultiPolygon], gap: float
 ) -> Group:
     """The group where its joins face what is here, or as near to that as it lies free."""
     if not links:
@@ -82,7 +83,7 @@ def _shift(links: Sequence[Join], here: Mapping[str, Laid], gap: float) -> Motio
     return Motion(0.0, float(move[0]), float(move[1]))
 
 
-def _free(group: Group, shapes: Mapping[str, Polygon]) -> bool:
+def _free(group: Group, shapes: Mapping[str, Polygon | MultiPolygon]) -> bool:
     return not any(overlap(one, two) for one in group.shapes().values() for two in shapes.values())
 
 
@@ -105,7 +106,7 @@ def _fitted(group: Group, links: Sequence[Join], here: Mapping[str, Laid]) -> Gr
     return group.moved(Motion(angle, float(qc[0]) - x, float(qc[1]) - y))
 
 
-def _freed(group: Group, mouth: Point | None, shapes: Mapping[str, Polygon], gap: float) -> Group:
+def _freed(group: Group, mouth: Point | None, shapes: Mapping[str, Polygon | MultiPolygon], gap: float) -> Group:
     """The group moved the shortest way, by whole gaps, until it lies free; or out of a slit by its mouth."""
     from shapely import prepare, unary_union
 
@@ -130,21 +131,21 @@ def _freed(group: Group, mouth: Point | None, shapes: Mapping[str, Polygon], gap
     return group.moved(Motion(0.0, dx, dy))
 
 
-def _clear(mine: Polygon, there: Polygon, dx: float, dy: float) -> bool:
+def _clear(mine: Polygon | MultiPolygon, there: Polygon | MultiPolygon, dx: float, dy: float) -> bool:
     from shapely.affinity import translate
 
     return not there.intersects(translate(mine, dx, dy))
 
 
-def _aside(group: Group, shapes: Mapping[str, Polygon], gap: float) -> Group:
+def _aside(group: Group, shapes: Mapping[str, Polygon | MultiPolygon], gap: float) -> Group:
     """To the right of all that is here, its middle as high."""
     _, y0, x1, y1 = _box(shapes)
     a0, b0, _, b1 = _box(group.shapes())
     return group.moved(Motion(0.0, x1 + 2 * gap - a0, (y0 + y1 - b0 - b1) / 2))
 
 
-def _box(shapes: Mapping[str, Polygon]) -> tuple[float, float, float, float]:
-    return bounds([(x, y) for shape in shapes.values() for x, y in shape.exterior.coords])
+def _box(shapes: Mapping[str, Polygon | MultiPolygon]) -> tuple[float, float, float, float]:
+    return hull([shape.bounds for shape in shapes.values() if not shape.is_empty])
 
 
 def distance_apart(join: Join, here: Mapping[str, Laid], gap: float) -> float | None:

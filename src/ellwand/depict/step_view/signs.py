@@ -48,6 +48,12 @@ def cross_bar(at: Point, along: float, half: float = 0.16) -> list[Stroke]:
     return [Stroke("sew here", (a, b)), *feet]
 
 
+def back_stitches(at: Point, half: float = 0.11) -> list[Stroke]:
+    """A few stitches one on the other: a small thick cross."""
+    x, y = at
+    return [Stroke("sew here", ((x - half, y - k * half), (x + half, y + k * half))) for k in (1, -1)]
+
+
 def square(at: Point, half: float = 0.17) -> Stroke:
     """A small square: a patch."""
     x, y = at

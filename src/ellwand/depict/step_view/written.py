@@ -16,7 +16,7 @@ from ellwand.model.drawing import Label
 from ellwand.model.names import named
 
 if TYPE_CHECKING:
-    from shapely import Polygon
+    from shapely import MultiPolygon, Polygon
 
 SIZE: Final = 9.0
 """Of the names of pieces, in points."""
@@ -54,7 +54,7 @@ def letter_ends(picture: Picture, letters: Letters) -> None:
             letters.beside(name, at)
 
 
-def names(picture: Picture, shapes: dict[str, Polygon], letters: Letters) -> None:
+def names(picture: Picture, shapes: dict[str, Polygon | MultiPolygon], letters: Letters) -> None:
     """Number and name in every piece, or beside it."""
     from shapely import unary_union
 

@@ -130,7 +130,7 @@ def fitted(drawing: Drawing, width: float, height: float, most: float = 1.0) -> 
 
 def rows_table(columns: Sequence[str], head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     """A table with its head on every page; cells and widths are Typst, heads are words."""
-    heads = ", ".join(f"strong({quoted(each)})" for each in head)
+    heads = ", ".join(f"strong({quoted(spelled(each))})" for each in head)
     cells = ",\n".join(", ".join(row) for row in rows)
     return (
         f"#block(above: 3mm, below: 4mm, klein({{set par(justify: false)\n"
