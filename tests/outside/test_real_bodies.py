@@ -1,6 +1,6 @@
 """Every style in both body cuts, on real people: assembles, goes on, lays.
 
-Bodies: 120 seeded rows of ANSUR II 2012 (see tests/bodies.py), through the public API.
+Bodies: 96 seeded rows of ANSUR II 2012 (see tests/bodies.py), through the public API.
 """
 
 from __future__ import annotations

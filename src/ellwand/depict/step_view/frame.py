@@ -45,7 +45,12 @@ class Frame:
 
 
 def frame(
-    shapes: Sequence[Polygon | MultiPolygon], apart: Sequence[Polygon | MultiPolygon], bold: Sequence[Line], edges: bool, width: float, height: float
+    shapes: Sequence[Polygon | MultiPolygon],
+    apart: Sequence[Polygon | MultiPolygon],
+    bold: Sequence[Line],
+    edges: bool,
+    width: float,
+    height: float,
 ) -> Frame:
     """The window for these shapes and the lines that matter, fitted to ``width`` × ``height`` (paper cm).
 

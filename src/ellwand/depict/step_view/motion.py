@@ -147,9 +147,7 @@ def half(part: Own, fold: Fold | None, upper: bool) -> Polygon | MultiPolygon:
         return _whole(cut)
     # the mirror image in the fold: p − 2((p − at)·n) n
     k = 2 * (x * nx + y * ny)
-    return _whole(
-        affine_transform(cut, [1 - 2 * nx * nx, -2 * nx * ny, -2 * nx * ny, 1 - 2 * ny * ny, k * nx, k * ny])
-    )
+    return _whole(affine_transform(cut, [1 - 2 * nx * nx, -2 * nx * ny, -2 * nx * ny, 1 - 2 * ny * ny, k * nx, k * ny]))
 
 
 def _whole(shape: Geometry) -> Polygon | MultiPolygon:

@@ -6,8 +6,8 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
-from ellwand.depict.step_view.groups import Group, beside, outward, overlap
 from ellwand.depict.step_view.frame import hull
+from ellwand.depict.step_view.groups import Group, beside, outward, overlap
 from ellwand.depict.step_view.joins import MEET, Join
 from ellwand.depict.step_view.motion import Laid, Motion
 from ellwand.geometry.lines import Point
@@ -24,7 +24,11 @@ WAYS: Final = 16
 
 
 def placed(
-    group: Group, links: Sequence[Join], here: Mapping[str, Laid], shapes: Mapping[str, Polygon | MultiPolygon], gap: float
+    group: Group,
+    links: Sequence[Join],
+    here: Mapping[str, Laid],
+    shapes: Mapping[str, Polygon | MultiPolygon],
+    gap: float,
 ) -> Group:
     """The group where its joins face what is here, or as near to that as it lies free."""
     if not links:
