@@ -19,10 +19,11 @@ from pydantic.fields import FieldInfo
 from bodies import rows, wearer
 from ellwand import prove_sheet
 from ellwand.choose import Sheet
+from ellwand.choose.fields import takes_of
 from ellwand.choose.options.cloth import ClothTable, SewingTable
 from ellwand.choose.options.garment import GarmentTable
 from ellwand.choose.options.table import Table
-from ellwand.choose.reference import _inner
+from ellwand.choose.form.described import table_in
 from ellwand.errors import CannotDraft
 from ellwand.model.garment import Garment
 from ellwand.model.others import KINDS
@@ -107,7 +108,7 @@ def words_of(path: str) -> tuple[str, ...]:
 
 def _options(model: type[Table], path: str) -> Iterator[tuple[str, FieldInfo]]:
     for name, field in model.model_fields.items():
-        below = _inner(field)
+        below = table_in(field)
         if below is None:
             yield f"{path}.{name}", field
         else:
@@ -117,19 +118,19 @@ def _options(model: type[Table], path: str) -> Iterator[tuple[str, FieldInfo]]:
 def _lists() -> Iterator[tuple[str, FieldInfo]]:
     for name, root in ROOTS.items():
         for key, field in root.model_fields.items():
-            if _inner(field) is not None and field.default == ():
+            if table_in(field) is not None and field.default == ():
                 yield f"{name}.{key}", field
 
 
 @cache
 def _fields_at(root: str) -> dict[str, type[Table]]:
-    found = {key: _inner(field) for key, field in ROOTS[root].model_fields.items()}
+    found = {key: table_in(field) for key, field in ROOTS[root].model_fields.items()}
     return {key: below for key, below in found.items() if below is not None}
 
 
 def _says(field: FieldInfo) -> str:
-    reader = getattr(next(iter(field.metadata), None), "func", None)
-    return str(getattr(reader, "values", ""))
+    takes = takes_of(field)
+    return "" if takes is None else takes.said
 
 
 def _takes_number(field: FieldInfo) -> bool:
@@ -148,7 +149,7 @@ def _words(path: str, field: FieldInfo) -> tuple[Any, ...]:
 def _table(dice: random.Random, model: type[Table], path: str, tall: float, often: float = 0.4) -> Tables:
     out: Tables = {}
     for name, field in model.model_fields.items():
-        here, below = f"{path}.{name}", _inner(field)
+        here, below = f"{path}.{name}", table_in(field)
         if here in LEFT_OUT:
             continue
         if below is not None and here in SEVERAL:

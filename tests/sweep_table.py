@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Any, Final
 
-from ellwand.choose.options.garment import GarmentTable
-from ellwand.choose.reference import _inner
+from ellwand.choose.form.applies import APPLIES, PANELS, chosen_in
 from ellwand.choose.styles import STYLES
 from ellwand.model.heraldry import LEVELLED, USUAL_COUNT
 from ellwand.model.others import KINDS
@@ -112,112 +111,13 @@ SEVERAL: Final[Mapping[str, tuple[int, int]]] = {
 }
 """How many of each list."""
 
-Chosen = Callable[[str], Any]
-"""What the garment has of an option, given or by its style or usually; or what it is made of beside that entry."""
-
-
-def _is(path: str, *words: Any) -> Callable[[Chosen], bool]:
-    return lambda chosen: chosen(path) in words
-
-
-def _is_not(path: str, *words: Any) -> Callable[[Chosen], bool]:
-    return lambda chosen: chosen(path) not in words
-
-
-def _all(*conditions: Callable[[Chosen], bool]) -> Callable[[Chosen], bool]:
-    return lambda chosen: all(condition(chosen) for condition in conditions)
-
-
-def _in_a_seam(chosen: Chosen) -> bool:
-    """Whether the gore stands in a slot between two straight panels, and alone."""
-    place, seam = chosen("gores.place"), chosen("body.centre_seam")
-    alone = sum(gore["place"] == place for gore in chosen("gores")) == 1
-    return alone and (
-        place == "side" or (place.startswith("centre") and seam in ("both", place.removeprefix("centre-")))
-    )
-
-
-def _slit(chosen: Chosen) -> bool:
-    return chosen("neck.slit") not in ("none", "auto") or chosen("neck.shape") == "keyhole"
-
-
-def _closes(chosen: Chosen) -> bool:
-    """Whether there is something for the closure to close."""
-    return {
-        "cuffs": SLEEVED(chosen),
-        "neck slit": _slit(chosen),
-        "shoulder": chosen("neck.opening") != "none",
-        "centre-front": not any(split["place"] == "centre-front" for split in chosen("splits")),
-    }.get(chosen("closures.at"), True)
-
-
-def _banded(chosen: Chosen) -> bool:
-    """Whether the place of the band is there, and its ring has a height."""
-    at = chosen("bands.at")
-    if at.endswith("ring") and chosen("bands.height") is None:
-        return False
-    return {
-        "neck slit": _slit(chosen),
-        "cuffs": SLEEVED(chosen),
-        "arm ring": SLEEVED(chosen),
-        "upper arm ring": SLEEVED(chosen),
-        "splits": bool(chosen("splits")),
-        "shoulder seams": chosen("body.shoulder") == "seam",
-        "gore seams": bool(chosen("gores")),
-        "hem": all(gore.get("hem", "arc") == "arc" for gore in chosen("gores")),
-        "side seams": PANELS(chosen) or all(gore["place"] != "side" for gore in chosen("gores")),
-    }.get(at, at not in ("face", "edges", "waist"))
-
-
-SLEEVED: Final = _is_not("sleeve.shape", "none")
-PANELS: Final = _is("body.cut", "shoulder panels")
-SHAPED: Final = _all(SLEEVED, lambda chosen: PANELS(chosen) or chosen("body.shoulder") == "seam")
-APPLIES: Final[Mapping[str, Callable[[Chosen], bool]]] = {
-    "charges": _is_not("charges.ordinary", None),
-    "train": _is("length", "floor"),
-    "body.flare": PANELS,
-    "body.side_panel": PANELS,
-    "body.shoulder_slope": _is("body.shoulder", "seam"),
-    "neck.back": _is("neck.shape", "V"),
-    "neck.slit": _is_not("neck.shape", "keyhole"),
-    "neck.opening": _all(_is("body.shoulder", "seam"), lambda chosen: not _slit(chosen)),
-    "neck.back_drop": _is_not("neck.shape", "square"),
-    "neck.collar": _is("neck.shape", "round", "oval", "keyhole"),
-    "neck.facing_width": _is_not("neck.facing", "none"),
-    "sleeve.length": SLEEVED,
-    "sleeve.cuff": _all(SLEEVED, _is_not("sleeve.shape", "straight")),
-    "sleeve.gusset": SLEEVED,
-    "sleeve.gusset_shape": SLEEVED,
-    "sleeve.pieces": SLEEVED,
-    "sleeve.seam": _all(SLEEVED, _is("sleeve.gusset", "none")),
-    "sleeve.head": SHAPED,
-    "sleeve.head_ease": _all(SHAPED, _is("sleeve.head", "shaped")),
-    "sleeve.drop": _all(_is("sleeve.shape", "wide"), _is("growth", None)),
-    "sleeve.elbow_gore": _all(
-        SLEEVED, _is("sleeve.length", "wrist", "over-hand"), _is("growth", None), _is("sleeve.drop", 0.0)
-    ),
-    "gores.top": _in_a_seam,
-    "closures.lap": _is_not("closures.by", "lacing"),
-    "closures.size": _is("closures.by", "buttons", "loops"),
-    "closures.buttons": _is("closures.by", "buttons"),
-    "closures.to": _is("closures.at", "centre-front", "centre-back"),
-    "closures": _closes,
-    "bands.ends": _is_not("bands.make", "cloth", "bought"),
-    "bands.turned": _is("bands.make", "cloth"),
-    "bands.cut": _is("bands.make", "cloth"),
-    "bands.corners": lambda chosen: chosen("bands.at") == "neck" and chosen("neck.shape") in ("rectangle", "square"),
-    "bands.width": _is_not("bands.make", "cord"),
-    "bands": _banded,
-}
-"""When an option, or an entry of a list, means something; of ten garments one is drawn without asking."""
-
 
 def make_sense(garment: dict[str, Any], height: float) -> None:
     """Take out what means nothing beside the rest, and bring gores and splits within the garment's length."""
     if garment.get("length") == "hip":
         garment["gores"] = []
     for gore in garment.get("gores", []):
-        if gore["place"] in ("side-front", "side-back") and not PANELS(_chosen(garment)):
+        if gore["place"] in ("side-front", "side-back") and not PANELS(chosen_in(garment)):
             gore["place"] = "side"
     for key, place in (("splits", "place"), ("closures", "at"), ("bands", "at")):
         if key in garment:
@@ -227,7 +127,7 @@ def make_sense(garment: dict[str, Any], height: float) -> None:
         below = garment.get(first)
         if isinstance(below, list):
             for entry in tuple(below):
-                if applies(_chosen(garment, first, entry)):
+                if applies(chosen_in(garment, first, entry)):
                     continue
                 if name:
                     entry.pop(name, None)
@@ -235,10 +135,10 @@ def make_sense(garment: dict[str, Any], height: float) -> None:
                     below.remove(entry)
             continue
         table, key = (below or {}, name) if name else (garment, first)
-        if key in table and not applies(_chosen(garment)):
+        if key in table and not applies(chosen_in(garment)):
             del table[key]
     cuff = garment.get("sleeve", {}).get("cuff", "auto")
-    if _chosen(garment)("sleeve.shape") == "wide" and cuff.endswith(" cm"):
+    if chosen_in(garment)("sleeve.shape") == "wide" and cuff.endswith(" cm"):
         garment["sleeve"]["cuff"] = f"{2.5 * _middle(cuff):.1f} cm"
     _within_the_length(garment, height)
 
@@ -255,35 +155,17 @@ def of_two_tinctures(division: dict[str, Any]) -> None:
         division["count"] += division["count"] % 2
 
 
-def _chosen(garment: Mapping[str, Any], of: str = "", entry: Mapping[str, Any] | None = None) -> Chosen:
-    style = STYLES[garment.get("style", "tunic")]
-
-    def chosen(path: str) -> Any:
-        first, _, name = path.partition(".")
-        fields = GarmentTable.model_fields
-        if not name:
-            return garment.get(first, style.get(first, fields[first].default))
-        below = _inner(fields[first])
-        assert below is not None
-        usual = below.model_fields[name].default
-        if first == of and entry is not None:
-            return entry.get(name, usual)
-        return garment.get(first, {}).get(name, style.get(first, {}).get(name, usual))
-
-    return chosen
-
-
 SHARES: Final = {"hip": 0.5, "mid-thigh": 0.37, "knee": 0.28, "mid-calf": 0.16, "ankle": 0.045, "floor": 0.01}
 """Landmarks as shares of height; nape 0.86, waist 0.62: about, only to draw few that are refused."""
 
 
 def _within_the_length(garment: dict[str, Any], height: float) -> None:
-    length = _chosen(garment)("length")
+    length = chosen_in(garment)("length")
     hem = SHARES[length] * height if isinstance(length, str) and length in SHARES else 0.86 * height - _middle(length)
     waist, hip = 0.6 * height - hem, 0.5 * height - hem
     least = {"waist": 14.0, "hip": 24.0}
     gores = []
-    for gore in _chosen(garment)("gores"):
+    for gore in chosen_in(garment)("gores"):
         start = gore.get("start", "hip")
         rise = {"waist": waist, "hip": hip}.get(start) or min(_middle(start), waist)
         if rise < least.get(start, 10.0):

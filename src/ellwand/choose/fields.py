@@ -5,9 +5,11 @@ from __future__ import annotations
 import difflib
 import math
 from collections.abc import Callable, Iterable
-from typing import Any, Final
+from dataclasses import dataclass
+from typing import Any, Final, Literal
 
 from pydantic import ValidationInfo
+from pydantic.fields import FieldInfo
 
 from ellwand.errors import BadInput
 from ellwand.language import N_, _
@@ -23,10 +25,40 @@ NOT_A: Final = {
 """What is said of a value that is no such number."""
 
 
-def _says(reader: Reader, values: str) -> Reader:
-    """The reader with its good values in words, for the reference."""
-    reader.values = values  # type: ignore[attr-defined]
+Kind = Literal["word", "length", "number", "whole", "words", "yes or no", "text", "corners"]
+
+
+@dataclass(frozen=True, slots=True)
+class Takes:
+    """What a reader takes: one of the words, or a value of its kind from ``low`` to ``high`` (cm, or plain numbers).
+
+    ``span``: also a range of two; ``nothing``: it may be left out; ``said``: the same in words, for the reference.
+    """
+
+    kind: Kind
+    said: str
+    words: tuple[str, ...] = ()
+    low: float | None = None
+    high: float | None = None
+    span: bool = False
+    nothing: bool = False
+
+
+def taking(reader: Reader, takes: Takes) -> Reader:
+    """The reader, which tells what it takes."""
+    reader.takes = takes  # type: ignore[attr-defined]
     return reader
+
+
+def takes_of(field: FieldInfo) -> Takes | None:
+    """What an option takes; None where it is a table, or a plain text."""
+    takes = getattr(getattr(next(iter(field.metadata), None), "func", None), "takes", None)
+    return takes if isinstance(takes, Takes) else None
+
+
+def quoted(words: Iterable[str]) -> str:
+    """The words as the reference writes them."""
+    return ", ".join(f"`{each}`" for each in words)
 
 
 def one_of(words: Iterable[str]) -> str:
@@ -78,7 +110,7 @@ def word(*words: str, nothing: bool = False) -> Reader:
             )
         raise BadInput("", _("{value!r} is not a word", value=value), _("choose one of {names}", names=one_of(words)))
 
-    return _says(read, ", ".join(f"`{each}`" for each in words))
+    return taking(read, Takes("word", quoted(words), words, nothing=nothing))
 
 
 def measure(low: float, high: float, *words: str, span: bool = False, nothing: bool = False) -> Reader:
@@ -109,7 +141,8 @@ def measure(low: float, high: float, *words: str, span: bool = False, nothing: b
         return _length(value, info, low, high)
 
     lengths = f"{format_length(low)} to {format_length(high)}" + (", or a range `[low, high]`" if span else "")
-    return _says(read, ", ".join([*(f"`{each}`" for each in words), lengths]))
+    said = ", ".join([*([quoted(words)] if words else []), lengths])
+    return taking(read, Takes("length", said, words, low, high, span, nothing))
 
 
 def number(low: float, high: float, *, nothing: bool = False, what: str = "number") -> Reader:
@@ -130,7 +163,7 @@ def number(low: float, high: float, *, nothing: bool = False, what: str = "numbe
             )
         return float(value)
 
-    return _says(read, f"{low:g} to {high:g}")
+    return taking(read, Takes("number", f"{low:g} to {high:g}", (), low, high, nothing=nothing))
 
 
 def whole(low: int, high: int, *, nothing: bool = False) -> Reader:
@@ -153,7 +186,7 @@ def whole(low: int, high: int, *, nothing: bool = False) -> Reader:
             )
         return int(value)
 
-    return _says(read, f"{low} to {high}")
+    return taking(read, Takes("whole", f"{low} to {high}", (), low, high, nothing=nothing))
 
 
 def length_or_part(value: Any, info: ValidationInfo) -> float:
@@ -163,7 +196,7 @@ def length_or_part(value: Any, info: ValidationInfo) -> float:
     return _length(value, info, 1, 10000)
 
 
-_says(length_or_part, "1 cm to 10000 cm, or a part from 0 to 1")
+taking(length_or_part, Takes("length", "1 cm to 10000 cm, or a part from 0 to 1", (), 0, 10000))
 
 
 def words(*good: str) -> Reader:
@@ -179,7 +212,7 @@ def words(*good: str) -> Reader:
             )
         return tuple(dict.fromkeys(read_one(each, info) for each in value))
 
-    return _says(read, "a list of " + ", ".join(f"`{each}`" for each in good))
+    return taking(read, Takes("words", "a list of " + quoted(good), good))
 
 
 def corners(value: Any, info: ValidationInfo) -> tuple[tuple[float, float], ...]:
@@ -200,7 +233,7 @@ def corners(value: Any, info: ValidationInfo) -> tuple[tuple[float, float], ...]
     return tuple((x - left, y - low) for x, y in orient(polygon).exterior.coords[:-1])
 
 
-_says(corners, "a list of corners `[x, y]`")
+taking(corners, Takes("corners", "a list of corners `[x, y]`"))
 
 
 def yes_no(value: Any, info: ValidationInfo) -> bool:
@@ -210,7 +243,7 @@ def yes_no(value: Any, info: ValidationInfo) -> bool:
     return value
 
 
-_says(yes_no, "true, false")
+taking(yes_no, Takes("yes or no", "true, false"))
 
 
 def text(value: Any, info: ValidationInfo) -> str | None:
@@ -220,3 +253,6 @@ def text(value: Any, info: ValidationInfo) -> str | None:
     if not isinstance(value, str) or not value.strip() or len(value) > 200:
         raise BadInput("", _("{value!r} is not a short text", value=str(value)[:40]), _("write up to 200 characters"))
     return value
+
+
+taking(text, Takes("text", ""))

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from inspect import cleandoc
-from typing import Any, get_args, get_origin
+from typing import Any, get_origin
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from ellwand.choose.fields import takes_of
+from ellwand.choose.form.described import table_in
 from ellwand.choose.options.cloth import ClothTable, RemnantTable, SewingTable
 from ellwand.choose.options.garment import GarmentTable
 from ellwand.choose.options.prices import PricesTable
@@ -45,7 +47,7 @@ def reference() -> str:
 def _table(title: str, model: type[Table]) -> list[str]:
     rows, inner = [], []
     for name, field in model.model_fields.items():
-        below = _inner(field)
+        below = table_in(field)
         if below is not None and below.__doc__:
             inner.append((cleandoc(below.__doc__).split(":")[0].rstrip("."), below))
         rows.append([f"`{name}`", field.description or "", _values(field, below), _default(field)])
@@ -55,16 +57,11 @@ def _table(title: str, model: type[Table]) -> list[str]:
     return out
 
 
-def _inner(field: FieldInfo) -> type[Table] | None:
-    kinds = [field.annotation, *get_args(field.annotation)]
-    return next((k for k in kinds if isinstance(k, type) and issubclass(k, Table)), None)
-
-
 def _values(field: FieldInfo, below: type[BaseModel] | None) -> str:
     if below is not None:
         return "a list of tables" if get_origin(field.annotation) is tuple else "a table"
-    reader = getattr(next(iter(field.metadata), None), "func", None)
-    return getattr(reader, "values", "")
+    takes = takes_of(field)
+    return "" if takes is None else takes.said
 
 
 def _default(field: FieldInfo) -> str:

@@ -72,7 +72,18 @@ def read_sheet(data: bytes, beneath: Beneath, drawing: ReadDrawing = no_drawings
 
     Raises BadInput with one sentence: where, what is wrong, what would do.
     """
-    tables = _tables(data)
+    return read_tables(_tables(data), beneath, drawing)
+
+
+def read_tables(given: Mapping[str, Any], beneath: Beneath, drawing: ReadDrawing = no_drawings) -> Sheet:
+    """The same of the tables of a sheet.
+
+    Raises BadInput with one sentence: where, what is wrong, what would do.
+    """
+    tables = dict(given)
+    for key in tables:
+        if key not in (*TABLES, "language"):
+            raise BadInput(key[:60], _("no such table"), nearest(key, TABLES))
     spoken = tables.pop("language", None)
     if spoken is not None and not isinstance(spoken, str):
         raise BadInput("language", _("this should be a word"), _('write it as in language = "de"'))
@@ -113,9 +124,6 @@ def _tables(data: bytes) -> dict[str, Any]:
         ) from None
     except RecursionError:
         raise BadInput("", _("the sheet is nested too deeply"), _("a sheet is a short text of a few tables")) from None
-    for key in tables:
-        if key not in (*TABLES, "language"):
-            raise BadInput(key[:60], _("no such table"), nearest(key, TABLES))
     return tables
 
 

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Final, get_args
 
 from pydantic import Field, PlainValidator, ValidationInfo
 
-from ellwand.choose.fields import measure, nearest, whole, word, words
+from ellwand.choose.fields import Takes, measure, nearest, quoted, taking, whole, word, words
 from ellwand.choose.fields import number as a_number
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
@@ -34,7 +34,7 @@ def charge_named(value: Any, info: ValidationInfo) -> str | Motif | None:
     )
 
 
-charge_named.values = ", ".join(f"`{each}`" for each in MAY_BE_CHARGES) + ", or an SVG file"  # type: ignore[attr-defined]
+taking(charge_named, Takes("word", quoted(MAY_BE_CHARGES) + ", or an SVG file", MAY_BE_CHARGES, nothing=True))
 
 
 class DivisionTable(Table):

@@ -7,7 +7,7 @@ from typing import Annotated, Any, Final
 
 from pydantic import Field, PlainValidator, ValidationInfo
 
-from ellwand.choose.fields import measure, nearest, text, yes_no
+from ellwand.choose.fields import Takes, measure, nearest, quoted, taking, text, yes_no
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
 from ellwand.language import _
@@ -31,7 +31,7 @@ def motif_named(value: Any, info: ValidationInfo) -> str | Motif:
     )
 
 
-motif_named.values = ", ".join(f"`{each}`" for each in MOTIFS) + ", or an SVG file"  # type: ignore[attr-defined]
+taking(motif_named, Takes("word", quoted(MOTIFS) + ", or an SVG file", MOTIFS))
 
 
 class RepeatTable(Table):
