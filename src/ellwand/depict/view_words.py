@@ -35,11 +35,12 @@ def both_faces(draft: Draft, scale: float, shown: Shown = "hatching") -> Drawing
     beside = moved(back, first[2] + gap - other[0], 0.0)
     low = min(first[1], other[1]) - 1.6 * CAPTION * CM_PER_POINT / scale
     middles = ((first[0] + first[2]) / 2, first[2] + gap + (other[2] - other[0]) / 2)
-    names = [Label("note", name, (x, low), size=CAPTION) for name, x in zip(_names(draft), middles, strict=True)]
+    names = [Label("note", name, (x, low), size=CAPTION) for name, x in zip(face_names(draft), middles, strict=True)]
     return joined([front, beside, Drawing((), tuple(names))])
 
 
-def _names(draft: Draft) -> tuple[str, str]:
+def face_names(draft: Draft) -> tuple[str, str]:
+    """How the two faces are called where they stand alone."""
     one, other = view_names(draft)
     return _(FROM.get(one, one)), _(FROM.get(other, other))
 
@@ -57,7 +58,7 @@ def title(garment: Garment) -> str:
 def told(garment: Garment) -> str:
     """What the picture shows, in a few sentences."""
     draft, unit = garment.draft, garment.wearer.unit
-    one, other = _names(draft)
+    one, other = face_names(draft)
     out = [_("Two drawings in line, side by side: {one} and {other}.", one=one, other=other)]
     if draft.choices.other is None:
         out += _body(draft, unit)
