@@ -12,7 +12,7 @@ from ellwand.model.names import named
 from ellwand.publish.letters import cut_short
 from ellwand.publish.pattern.binding import bound, bound_apart
 from ellwand.publish.pattern.map_page import map_source
-from ellwand.publish.pattern.sheets import MARGIN, PAPERS, PaperName, cropped, on_sheets, tiled
+from ellwand.publish.pattern.sheets import MARGIN, PAPERS, Layout, PaperName, cropped, on_sheets, tiled
 
 LONGEST: Final = 500.0
 """No page is longer or wider (cm): a PDF page ends at 14 400 points, 508 cm, which some readers hold to."""
@@ -52,10 +52,18 @@ def long_sheet_pdf(garment: Garment, width_cm: float) -> tuple[bytes, ...]:
             _("a roll of {width:g} cm cannot be used", width=width_cm),
             _("give a width from 30 to 500 cm"),
         )
-    title = _title(garment)
+    return bound_apart(_on_a_roll(garment, width_cm), _title(garment))
+
+
+def long_sheet_count(garment: Garment, width_cm: float) -> int:
+    """How many sheets that makes."""
+    return len(_on_a_roll(garment, width_cm).windows)
+
+
+def _on_a_roll(garment: Garment, width_cm: float) -> Layout:
+    """Where every piece lies on a roll so wide."""
     room = (width_cm - 2 * MARGIN, LONGEST - 2 * MARGIN)
-    layout = cropped(on_sheets((legend(title), *_pieces(garment)), room), width=False)
-    return bound_apart(layout, title)
+    return cropped(on_sheets((legend(_title(garment)), *_pieces(garment)), room), width=False)
 
 
 def projector_pdf(garment: Garment) -> bytes:
