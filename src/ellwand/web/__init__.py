@@ -1,0 +1,1 @@
+"""The bench: the whole job in a browser, on the maker's own machine."""

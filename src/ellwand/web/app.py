@@ -1,0 +1,115 @@
+"""The bench as one application: its routes in one list, and what stands round all of them."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from urllib.parse import urlsplit
+
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.middleware import Middleware
+from starlette.middleware.gzip import GZipMiddleware
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+from starlette.routing import Route
+
+from ellwand.errors import BadInput
+from ellwand.keep import open_store
+from ellwand.language import _, known
+from ellwand.web.assets import asset
+from ellwand.web.guard import Guard
+from ellwand.web.pages import bench, working
+from ellwand.web.rendering import page
+from ellwand.web.settings import Settings
+from ellwand.web.speech import COOKIE, Speech
+from ellwand.web.work import Workshop
+
+YEAR = 31536000
+
+
+def create_app(settings: Settings) -> Starlette:
+    """The bench; ``app.state`` has what is kept and the workshop.
+
+    Raises BadInput where what is kept cannot be opened.
+    """
+    app = Starlette(
+        routes=[
+            Route("/", bench.bench),
+            Route("/parts", bench.parts),
+            Route("/lay", bench.lay),
+            Route("/lay.svg", working.lay_svg_now),
+            Route("/lay/events", working.lay_events),
+            Route("/lay/stop", working.lay_stop, methods=["POST"]),
+            Route("/steps/{n:int}.svg", bench.step_picture),
+            Route("/papers/{name}", working.paper),
+            Route("/papers.zip", working.papers),
+            Route("/language", choose_language, methods=["POST"]),
+            Route("/static/{name}", static),
+        ],
+        middleware=[
+            Middleware(Speech),
+            Middleware(Guard, settings=settings),
+            Middleware(GZipMiddleware, minimum_size=1000, compresslevel=5),
+        ],
+        lifespan=_workshop,
+        exception_handlers={BadInput: _refused, HTTPException: _not_there, Exception: _at_fault},
+    )
+    app.state.settings = settings
+    app.state.store = open_store(settings.keep)
+    app.state.shop = Workshop(settings.workers)
+    return app
+
+
+@asynccontextmanager
+async def _workshop(app: Starlette) -> AsyncIterator[None]:
+    """While the bench is served."""
+    yield
+    app.state.shop.close()
+    app.state.store.close()
+
+
+def static(request: Request) -> Response:
+    """A file of style, script or letters."""
+    found = asset(request.path_params["name"])
+    if found is None:
+        raise HTTPException(404)
+    return Response(found[0], media_type=found[1], headers={"Cache-Control": f"public, max-age={YEAR}, immutable"})
+
+
+async def choose_language(request: Request) -> Response:
+    """Keeps the language in a cookie and goes back to the page."""
+    async with request.form() as form:
+        name = known(str(form.get("language", "")))
+    answer = RedirectResponse(_back(request), 303)
+    answer.set_cookie(COOKIE, name, max_age=YEAR, httponly=True, samesite="strict")
+    return answer
+
+
+def _back(request: Request) -> str:
+    """The path of ours that the visitor came from."""
+    came = urlsplit(request.headers.get("referer", ""))
+    if came.netloc != request.url.netloc or not came.path.startswith("/") or came.path.startswith("//"):
+        return "/"
+    return came.path + (f"?{came.query}" if came.query else "")
+
+
+def _refused(request: Request, error: Exception) -> Response:
+    return _plainly(request, 400, _("That will not do"), str(error))
+
+
+def _not_there(request: Request, error: Exception) -> Response:
+    status = error.status_code if isinstance(error, HTTPException) else 404
+    said = {404: _("There is no such page."), 405: _("This page cannot be used so.")}
+    return _plainly(request, status, _("Not here"), said.get(status, _("This cannot be done.")))
+
+
+def _at_fault(request: Request, error: Exception) -> Response:
+    sentence = _("This is a fault of the program, not of your choices; what you saved is safe.")
+    return _plainly(request, 500, _("Something broke"), sentence)
+
+
+def _plainly(request: Request, status: int, heading: str, sentence: str) -> Response:
+    """One sentence on a page of its own, with the way back."""
+    back = {"there": "/", "name": _("To the bench")}
+    return page(request, "plain.html", status, heading=heading, sentence=sentence, **back)

@@ -1,0 +1,165 @@
+"""Long work asked for from a page: better lays as they are found, and papers as they are made."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import re
+from collections.abc import AsyncIterator
+from pathlib import PurePath
+from typing import Final
+
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import JSONResponse, Response, StreamingResponse
+
+from ellwand.errors import BadInput
+from ellwand.language import _, language
+from ellwand.web.making import laid_for, tables_for
+from ellwand.web.state import State, read_state
+from ellwand.web.work import Ask, Job, Workshop
+
+OFTEN: Final = 0.15
+"""So often (s) it is looked whether a job has told anything."""
+HEARTBEAT: Final = 10.0
+KINDS: Final = {
+    ".pdf": "application/pdf",
+    ".svg": "image/svg+xml",
+    ".csv": "text/csv; charset=utf-8",
+    ".md": "text/markdown; charset=utf-8",
+    ".json": "application/json",
+    ".dxf": "image/vnd.dxf",
+    ".zip": "application/zip",
+    ".toml": "application/toml",
+}
+SHOWN: Final = (".pdf", ".svg")
+"""What a browser shows by itself; everything else is saved."""
+
+
+def lay_asked(state: State, request: Request) -> Ask:
+    """The search for better lays of this garment."""
+    tables = tables_for(state, request.app.state.store)
+    return Ask("lay", json.dumps(tables, sort_keys=True, default=str), language())
+
+
+async def lay_events(request: Request) -> Response:
+    """Better lays, each as it is found (server-sent events)."""
+    shop: Workshop = request.app.state.shop
+    job = shop.ask(lay_asked(read_state(request.query_params), request))
+    heard = request.headers.get("last-event-id", "")
+    first = int(heard) + 1 if heard.isascii() and heard.isdigit() and len(heard) < 6 else 0
+    return StreamingResponse(_told(request, shop, job, first), media_type="text/event-stream")
+
+
+async def _told(request: Request, shop: Workshop, job: Job, first: int) -> AsyncIterator[str]:
+    job.listeners += 1
+    quiet = 0.0
+    waiting = -1
+    try:
+        at = first
+        while not await request.is_disconnected():
+            events = job.events[at:]
+            for event in events:
+                value = event.value["cloth"] if event.kind == "lay" else event.value
+                yield f"id: {at}\nevent: {event.kind}\ndata: {json.dumps(value)}\n\n"
+                at += 1
+            if job.over and at >= len(job.events):
+                # stopped from elsewhere, it has nothing more to tell either
+                if job.last("done") is None and job.last("failed") is None:
+                    yield "event: done\ndata: null\n\n"
+                return
+            place = shop.place(job)
+            if place and place != waiting:
+                waiting = place
+                said = json.dumps(_("waiting for a free hand; {count} before it", count=place - 1))
+                yield f"event: said\ndata: {said}\n\n"
+            quiet = 0.0 if events else quiet + OFTEN
+            if quiet > HEARTBEAT:
+                quiet = 0.0
+                yield ": still at it\n\n"
+            await asyncio.sleep(OFTEN)
+    finally:
+        job.listeners -= 1
+        job.left = asyncio.get_running_loop().time()
+
+
+async def lay_stop(request: Request) -> Response:
+    """The search ends with what it has."""
+    shop: Workshop = request.app.state.shop
+    job = shop.known(lay_asked(read_state(request.query_params), request))
+    if job is not None:
+        shop.stop(job)
+    return JSONResponse({"stopped": job is not None})
+
+
+def lay_svg_now(request: Request) -> Response:
+    """The first lay as a picture, for a page without scripts."""
+    from ellwand.publish import lay_svg
+
+    garment = laid_for(read_state(request.query_params), request.app.state.store)
+    return Response(lay_svg(garment, garment.lays[0]), media_type="image/svg+xml")
+
+
+async def paper(request: Request) -> Response:
+    """One file of the garment, by the best lay that there is of it."""
+    name = request.path_params["name"]
+    if not re.fullmatch(r"[a-z0-9-]{1,40}\.[a-z]{2,4}", name):
+        raise HTTPException(404)
+    state = read_state(request.query_params)
+    made = await done(request, _paper_asked(state, request, "file", name))
+    return download(made, name, f"{whose(state, request)}-{name}")
+
+
+async def papers(request: Request) -> Response:
+    """Every file of the garment in one archive."""
+    state = read_state(request.query_params)
+    made = await done(request, _paper_asked(state, request, "all", ""))
+    return download(made, "papers.zip", f"{whose(state, request)}.zip")
+
+
+def _paper_asked(state: State, request: Request, what: str, name: str) -> Ask:
+    searched = lay_asked(state, request)
+    job = request.app.state.shop.known(searched)
+    best = job.last("lay") if job is not None else None
+    garment = best["garment"] if best else b""
+    return Ask("all" if what == "all" else "file", searched.tables, searched.language, name, garment)
+
+
+async def done(request: Request, ask: Ask) -> bytes:
+    """What the job makes.
+
+    Raises BadInput with its sentence where it cannot.
+    """
+    job = request.app.state.shop.ask(ask)
+    job.listeners += 1
+    try:
+        while not job.over and not await request.is_disconnected():
+            await asyncio.sleep(OFTEN / 3)
+    finally:
+        job.listeners -= 1
+    made = job.last("done")
+    if made is None:
+        raise BadInput("", job.last("failed") or _("The work was stopped; ask for it again."))
+    return bytes(made)
+
+
+def whose(state: State, request: Request) -> str:
+    """A name for files: the wearer's and the garment's, in plain letters."""
+    tables = tables_for(state, request.app.state.store)
+    name = f"{tables['wearer'].get('name', '')} {tables.get('garment', {}).get('style', 'tunic')}"
+    return plain_name(name)
+
+
+def plain_name(text: str) -> str:
+    """The text as part of a file's name."""
+    from ellwand.publish.letters import spelled
+
+    return re.sub(r"[^a-z0-9]+", "-", spelled(text).lower()).strip("-")[:60] or "ellwand"
+
+
+def download(made: bytes, name: str, saved_as: str) -> Response:
+    """A file: shown where a browser can, else saved under a name that tells what it is."""
+    ending = PurePath(name).suffix
+    way = "inline" if ending in SHOWN else "attachment"
+    headers = {"Content-Disposition": f'{way}; filename="{saved_as}"'}
+    return Response(made, media_type=KINDS.get(ending, "application/octet-stream"), headers=headers)

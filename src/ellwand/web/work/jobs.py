@@ -1,0 +1,114 @@
+"""What is done in a process of its own; each job tells what it has, and ends."""
+
+from __future__ import annotations
+
+import copyreg
+import io
+import math
+import pickle
+import zipfile
+from collections.abc import Callable
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any, Final, Literal
+
+from ellwand.choose import read_tables
+from ellwand.errors import BadInput
+from ellwand.language import _, speaking
+from ellwand.model.garment import Garment
+
+ROUNDS: Final = (1.0, 4.0, 12.0, 30.0)
+"""Seconds of each search for a better lay; each begins where the last but told what it had."""
+LONG_AGO: Final = (1980, 1, 1, 0, 0, 0)
+"""The time of every file in an archive, so that the same garment makes the same bytes."""
+
+Tell = Callable[[str, Any], None]
+
+
+def _frozen(items: dict[Any, Any]) -> MappingProxyType[Any, Any]:
+    return MappingProxyType(items)
+
+
+copyreg.pickle(MappingProxyType, lambda frozen: (_frozen, (dict(frozen),)))
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """What is asked for: a better ``lay`` of a sheet's tables, one ``file`` of a garment, or ``all`` of them.
+
+    ``tables``: the whole sheet as JSON text; ``garment``: pickled, as a lay left it, b'' where there is none yet.
+    """
+
+    what: Literal["lay", "file", "all"]
+    tables: str
+    language: str
+    name: str = ""
+    garment: bytes = b""
+
+
+def do(ask: Ask, tell: Tell) -> None:
+    """Do the job; ``tell`` hears what is found: ('said', sentence), ('lay', ...), ('done', ...) or ('failed', ...)."""
+    with speaking(ask.language):
+        try:
+            {"lay": _lay, "file": _file, "all": _all}[ask.what](ask, tell)
+        except BadInput as error:
+            tell("failed", str(error))
+
+
+def _lay(ask: Ask, tell: Tell) -> None:
+    """Longer and longer searches; each lay that is shorter than the last is told."""
+    from ellwand.plan.making import make_freely
+    from ellwand.web.cloth_laid import cloth_laid
+
+    sheet = read_tables(_tables(ask), _no_sheets)
+    shortest = math.inf
+    for seconds in ROUNDS:
+        garment = make_freely(sheet, seconds=seconds, progress=lambda text: tell("said", text))
+        length = math.fsum(lay.length for lay in garment.lays)
+        if length < shortest - 0.05:
+            shortest = length
+            tell("lay", {"cloth": cloth_laid(garment), "garment": pickle.dumps(garment)})
+        if all(lay.length <= lay.lower_bound + 0.05 for lay in garment.lays):
+            break
+    tell("done", None)
+
+
+def _file(ask: Ask, tell: Tell) -> None:
+    from ellwand.publish.all_files import files_of
+
+    made = files_of(_garment(ask)).get(ask.name)
+    if made is None:
+        raise BadInput(ask.name, _("this garment has no such file"), _("choose one of the list"))
+    tell("done", made())
+
+
+def _all(ask: Ask, tell: Tell) -> None:
+    from ellwand.publish.all_files import files_of
+
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, made in files_of(_garment(ask)).items():
+            tell("said", name)
+            archive.writestr(zipfile.ZipInfo(name, LONG_AGO), made())
+    tell("done", out.getvalue())
+
+
+def _garment(ask: Ask) -> Garment:
+    """The garment as a search left it, or else quickly laid."""
+    if ask.garment:
+        found: Garment = pickle.loads(ask.garment)  # what one of our own processes made
+        return found
+    from ellwand.pipeline import make
+
+    return make(read_tables(_tables(ask), _no_sheets), seconds=0.0)
+
+
+def _tables(ask: Ask) -> dict[str, Any]:
+    import json
+
+    tables: dict[str, Any] = json.loads(ask.tables)
+    return tables
+
+
+def _no_sheets(name: str) -> float:
+    raise BadInput("garment.over", _("a garment on the bench cannot name another sheet"), _("give its thickness"))
