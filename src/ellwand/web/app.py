@@ -19,7 +19,7 @@ from ellwand.keep import open_store
 from ellwand.language import _, known
 from ellwand.web.assets import asset
 from ellwand.web.guard import Guard
-from ellwand.web.pages import bench, working
+from ellwand.web.pages import bench, papers, working
 from ellwand.web.rendering import page
 from ellwand.web.settings import Settings
 from ellwand.web.speech import COOKIE, Speech
@@ -42,6 +42,7 @@ def create_app(settings: Settings) -> Starlette:
             Route("/lay/events", working.lay_events),
             Route("/lay/stop", working.lay_stop, methods=["POST"]),
             Route("/steps/{n:int}.svg", bench.step_picture),
+            Route("/papers", papers.papers_page),
             Route("/papers/{name}", working.paper),
             Route("/papers.zip", working.papers),
             Route("/language", choose_language, methods=["POST"]),

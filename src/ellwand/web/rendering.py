@@ -41,4 +41,10 @@ def _templates() -> jinja2.Environment:
     templates.globals.update(
         _=_, plural=plural, pgettext=pgettext, named=named, address=address, languages=languages, length=format_length
     )
+    templates.filters["capital"] = capital
     return templates
+
+
+def capital(text: str) -> str:
+    """The text as it begins a line."""
+    return text[:1].upper() + text[1:]
