@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from urllib.parse import urlsplit
 
@@ -13,13 +13,15 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
+from starlette.types import ASGIApp
 
 from ellwand.errors import BadInput
 from ellwand.keep import open_store
 from ellwand.language import _, known
 from ellwand.web.assets import asset
+from ellwand.web.door import Door
 from ellwand.web.guard import Guard
-from ellwand.web.pages import bench, papers, working
+from ellwand.web.pages import bench, papers, sharing, working
 from ellwand.web.rendering import page
 from ellwand.web.settings import Settings
 from ellwand.web.speech import COOKIE, Speech
@@ -28,12 +30,19 @@ from ellwand.web.work import Workshop
 YEAR = 31536000
 
 
-def create_app(settings: Settings) -> Starlette:
-    """The bench; ``app.state`` has what is kept and the workshop.
+class Bench(Starlette):
+    """The bench: what guards it stands outside of all else, what answers faults included."""
+
+    def build_middleware_stack(self) -> ASGIApp:
+        return Speech(Guard(super().build_middleware_stack(), self.state.settings, self.state.door))
+
+
+def create_app(settings: Settings, told: Callable[[str], None] = lambda word: None) -> Starlette:
+    """The bench; ``app.state`` has what is kept and the workshop; ``told`` hears each new word of a shared one.
 
     Raises BadInput where what is kept cannot be opened.
     """
-    app = Starlette(
+    app = Bench(
         routes=[
             Route("/", bench.bench),
             Route("/parts", bench.parts),
@@ -46,17 +55,16 @@ def create_app(settings: Settings) -> Starlette:
             Route("/papers/{name}", working.paper),
             Route("/papers.zip", working.papers),
             Route("/language", choose_language, methods=["POST"]),
+            Route("/share", sharing.share),
+            Route("/enter", sharing.enter, methods=["GET", "POST"]),
             Route("/static/{name}", static),
         ],
-        middleware=[
-            Middleware(Speech),
-            Middleware(Guard, settings=settings),
-            Middleware(GZipMiddleware, minimum_size=1000, compresslevel=5),
-        ],
+        middleware=[Middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)],
         lifespan=_workshop,
         exception_handlers={BadInput: _refused, HTTPException: _not_there, Exception: _at_fault},
     )
     app.state.settings = settings
+    app.state.door = Door(told) if settings.share else None
     app.state.store = open_store(settings.keep)
     app.state.shop = Workshop(settings.workers)
     return app

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
+import asyncio
 from typing import Final
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
-from starlette.responses import PlainTextResponse
+from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from ellwand.language import _
+from ellwand.web.door import Door
 from ellwand.web.settings import Settings
 
 SAFE: Final = ("GET", "HEAD", "OPTIONS")
 LARGEST: Final = 4_000_000
 """Of what is sent in (bytes): a backup of a large company is smaller."""
 LONGEST: Final = 16_000
-"""Of an address (bytes)."""
+"""Of an address, and of all that stands before a letter's body (bytes)."""
+PATIENCE: Final = 20.0
+"""Seconds to wait for the next part of what is sent in."""
 HEADERS: Final = {
     "Content-Security-Policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
     " font-src 'self'; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'self';"
@@ -31,10 +35,10 @@ HEADERS: Final = {
 
 
 class Guard:
-    """Refuses what comes under another name, from another site or in too great a size."""
+    """Refuses what comes under another name, from another site, in too great a size or without the word."""
 
-    def __init__(self, app: ASGIApp, settings: Settings) -> None:
-        self.app, self.settings = app, settings
+    def __init__(self, app: ASGIApp, settings: Settings, door: Door | None) -> None:
+        self.app, self.settings, self.door = app, settings, door
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] != "http":
@@ -42,32 +46,50 @@ class Guard:
             return
         headers = Headers(scope=scope)
         refusal = self._refusal(scope, headers)
+        if refusal is None and self.door is not None and not self.door.admits(scope, headers):
+            asked_to_see = "text/html" in headers.get("accept", "")
+            said = PlainTextResponse(_("Enter the word first."), 401)
+            refusal = RedirectResponse("/enter", 303) if asked_to_see else said
         if refusal is not None:
-            await PlainTextResponse(refusal[1], refusal[0])(scope, receive, _with_headers(send, kept=False))
+            await refusal(scope, receive, _with_headers(send, kept=False))
             return
         bounded = _Bounded(receive)
         try:
             await self.app(scope, bounded.receive, _with_headers(send))
         except _TooMuch:
-            await _too_much()(scope, receive, _with_headers(send, kept=False))
+            await PlainTextResponse(too_much_said(), 413)(scope, receive, _with_headers(send, kept=False))
+        except _TooSlow:
+            await PlainTextResponse(_("What was sent did not arrive."), 408)(
+                scope, receive, _with_headers(send, kept=False)
+            )
 
-    def _refusal(self, scope: Scope, headers: Headers) -> tuple[int, str] | None:
+    def _refusal(self, scope: Scope, headers: Headers) -> Response | None:
         """Why it is refused: the status and a sentence."""
         if len(scope.get("raw_path", b"")) + len(scope["query_string"]) > LONGEST:
-            return 414, _("The address is too long: choose less at once.")
+            return PlainTextResponse(_("The address is too long: choose less at once."), 414)
+        if sum(len(name) + len(value) for name, value in scope["headers"]) > 2 * LONGEST:
+            return PlainTextResponse(_("Too much was sent along with the address."), 431)
         host = headers.get("host", "")
-        if _without_port(host) not in self.settings.hosts:
-            return 421, _("This bench does not answer to that name: open it by the address that it was started with.")
+        if not self._ours(host):
+            sentence = _("This bench does not answer to that name: open it by the address that it was started with.")
+            return PlainTextResponse(sentence, 421)
         if scope["method"] in SAFE:
             return None
-        came = headers.get("origin") or headers.get("referer", "")
-        same = urlsplit(came).netloc == host
+        came = urlsplit(headers.get("origin") or headers.get("referer", ""))
+        same = came.scheme == scope["scheme"] and came.netloc == host
         if not same or headers.get("sec-fetch-site", "same-origin") not in ("same-origin", "none"):
-            return 403, _("This was sent from another site: open the page on the bench itself.")
+            return PlainTextResponse(_("This was sent from another site: open the page on the bench itself."), 403)
         length = headers.get("content-length", "0")
-        if not length.isdigit() or int(length) > LARGEST:
-            return 413, too_much_said()
+        if not length.isdecimal() or int(length) > LARGEST:
+            return PlainTextResponse(too_much_said(), 413)
         return None
+
+    def _ours(self, host: str) -> bool:
+        """Whether it is by our own name, and at our own port, that we are asked."""
+        name, colon, port = host.rpartition(":")
+        if not colon or not port.isdecimal() or host.endswith("]"):
+            name, port = host, "80"
+        return name in self.settings.hosts and (not self.settings.port or int(port) == self.settings.port)
 
 
 def too_much_said() -> str:
@@ -79,27 +101,28 @@ class _TooMuch(Exception):
     pass
 
 
-def _too_much() -> PlainTextResponse:
-    return PlainTextResponse(too_much_said(), 413)
+class _TooSlow(Exception):
+    pass
 
 
 class _Bounded:
-    """Counts what comes in, whatever its head says."""
+    """Counts what comes in, whatever its head says, and does not wait for ever for it."""
 
     def __init__(self, receive: Receive) -> None:
-        self._receive, self._got = receive, 0
+        self._receive, self._got, self._whole = receive, 0, False
 
     async def receive(self) -> Message:
-        message = await self._receive()
+        if self._whole:
+            return await self._receive()
+        try:
+            message = await asyncio.wait_for(self._receive(), PATIENCE)
+        except TimeoutError:
+            raise _TooSlow from None
+        self._whole = not message.get("more_body", False)
         self._got += len(message.get("body", b""))
         if self._got > LARGEST:
             raise _TooMuch
         return message
-
-
-def _without_port(host: str) -> str:
-    name, colon, port = host.rpartition(":")
-    return name if colon and port.isdigit() else host
 
 
 def _with_headers(send: Send, kept: bool = True) -> Send:

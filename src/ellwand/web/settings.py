@@ -13,10 +13,11 @@ LOOPBACK: Final = ("127.0.0.1", "localhost", "[::1]")
 @dataclass(frozen=True, slots=True)
 class Settings:
     """``keep``: the address of what is kept, None for the maker's own folder; ``hosts``: by what names the bench may be
-    asked for, without ports; ``word``: what a visitor from the network has to know, '' where it is served to this
-    machine alone; ``workers``: so many long jobs at once."""
+    asked for, without ports; ``port``: 0 for any; ``share``: for the network too, to whoever has the word; ``workers``:
+    so many long jobs at once."""
 
     keep: str | None = None
     hosts: tuple[str, ...] = LOOPBACK
-    word: str = ""
+    port: int = 0
+    share: bool = False
     workers: int = 2

@@ -89,9 +89,9 @@ def lay(request: Request) -> Response:
     try:
         if trouble:
             raise trouble
-        return JSONResponse({"cloth": cloth_laid(laid_for(state, request.app.state.store))})
+        return JSONResponse({"laid": True, "cloth": cloth_laid(laid_for(state, request.app.state.store))})
     except BadInput as error:
-        return JSONResponse({"cloth": fragment("_no_cloth.html", sentence=str(error))})
+        return JSONResponse({"laid": False, "cloth": fragment("_no_cloth.html", sentence=str(error))})
 
 
 def step_picture(request: Request) -> Response:

@@ -65,7 +65,7 @@ async def _told(request: Request, shop: Workshop, job: Job, first: int) -> Async
                 at += 1
             if job.over and at >= len(job.events):
                 # stopped from elsewhere, it has nothing more to tell either
-                if job.last("done") is None and job.last("failed") is None:
+                if not job.told("done") and not job.told("failed"):
                     yield "event: done\ndata: null\n\n"
                 return
             place = shop.place(job)
@@ -79,8 +79,7 @@ async def _told(request: Request, shop: Workshop, job: Job, first: int) -> Async
                 yield ": still at it\n\n"
             await asyncio.sleep(OFTEN)
     finally:
-        job.listeners -= 1
-        job.left = asyncio.get_running_loop().time()
+        job.leave()
 
 
 async def lay_stop(request: Request) -> Response:
@@ -136,7 +135,7 @@ async def done(request: Request, ask: Ask) -> bytes:
         while not job.over and not await request.is_disconnected():
             await asyncio.sleep(OFTEN / 3)
     finally:
-        job.listeners -= 1
+        job.leave()
     made = job.last("done")
     if made is None:
         raise BadInput("", job.last("failed") or _("The work was stopped; ask for it again."))

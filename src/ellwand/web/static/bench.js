@@ -51,12 +51,82 @@ async function redraw(address, push) {
   if (!news.trouble) lay(news.query, turn);
 }
 
-/** Lays the pieces on the cloth. */
+/** Lays the pieces on the cloth, at once and then better. */
 async function lay(address, turn) {
+  search.end();
   const answer = await fetch(`/lay?${address}`).catch(() => null);
   if (!answer || !answer.ok || turn !== asked) return;
-  put("cloth", (await answer.json()).cloth);
+  const { cloth, laid } = await answer.json();
+  put("cloth", cloth);
+  search.of(laid ? address : null);
 }
+
+/** The search for a better lay: goes on while the maker looks, and ends when told. */
+const search = {
+  line: document.getElementById("stream"),
+  words: document.querySelector("#stream span"),
+  enough: document.getElementById("enough"),
+  further: document.getElementById("further"),
+  address: null,
+  source: null,
+  timer: 0,
+
+  /** Takes up the search for another garment once nothing has changed for a moment. */
+  of(address) {
+    this.end();
+    this.address = address;
+    this.line.hidden = address === null;
+    if (address !== null) this.timer = setTimeout(() => this.begin(), 1200);
+    this.show("", false);
+  },
+
+  begin() {
+    if (document.hidden || this.address === null) return;
+    this.show(this.line.dataset.looking, true);
+    const source = (this.source = new EventSource(`/lay/events?${this.address}`));
+    source.addEventListener("said", (event) => this.show(JSON.parse(event.data), true));
+    source.addEventListener("lay", (event) => put("cloth", JSON.parse(event.data)));
+    source.addEventListener("done", () => this.over(this.line.dataset.best));
+    source.addEventListener("failed", (event) => this.over(JSON.parse(event.data)));
+  },
+
+  show(text, busy) {
+    this.words.textContent = text;
+    this.enough.hidden = !busy;
+    this.further.hidden = busy || text === "";
+  },
+
+  /** It has come to its end: that alone is told to who listens. */
+  over(text) {
+    this.end();
+    this.show(text, false);
+    this.further.hidden = text === this.line.dataset.best;
+    said.textContent = text;
+  },
+
+  end() {
+    clearTimeout(this.timer);
+    this.source?.close();
+    this.source = null;
+  },
+
+  async stop() {
+    this.end();
+    await fetch(`/lay/stop?${this.address}`, { method: "POST" }).catch(() => null);
+    this.over(this.line.dataset.stopped);
+    this.further.focus();
+  },
+};
+
+search.enough.addEventListener("click", () => search.stop());
+search.further.addEventListener("click", () => {
+  search.begin();
+  search.enough.focus();
+});
+document.addEventListener("visibilitychange", () => {
+  if (document.hidden) search.end();
+  else if (search.address !== null && !search.enough.hidden) search.begin();
+});
 
 /** Opens the choices of a place. */
 function choose(zone, move) {

@@ -7,7 +7,7 @@ import io
 import math
 import pickle
 import zipfile
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, Final, Literal
@@ -17,8 +17,10 @@ from ellwand.errors import BadInput
 from ellwand.language import _, speaking
 from ellwand.model.garment import Garment
 
-ROUNDS: Final = (1.0, 4.0, 12.0, 30.0)
-"""Seconds of each search for a better lay; each begins where the last but told what it had."""
+ROUNDS: Final = (1.0, 3.0, 8.0, 20.0, 40.0)
+"""Seconds of each search for a better lay."""
+MOST: Final = 100_000_000
+"""Of an archive (bytes), before it is packed."""
 LONG_AGO: Final = (1980, 1, 1, 0, 0, 0)
 """The time of every file in an archive, so that the same garment makes the same bytes."""
 
@@ -46,28 +48,35 @@ class Ask:
     garment: bytes = b""
 
 
-def do(ask: Ask, tell: Tell) -> None:
-    """Do the job; ``tell`` hears what is found: ('said', sentence), ('lay', ...), ('done', ...) or ('failed', ...)."""
+def do(ask: Ask, tell: Tell, had: Mapping[str, Any] | None = None) -> None:
+    """Do the job; ``tell`` hears what is found: ('said', sentence), ('lay', ...), ('done', ...) or ('failed', ...).
+
+    ``had``: the lay that it told last before it was stopped; the search goes on after it.
+    """
     with speaking(ask.language):
         try:
-            {"lay": _lay, "file": _file, "all": _all}[ask.what](ask, tell)
+            if ask.what == "lay":
+                _lay(ask, tell, had)
+            else:
+                {"file": _file, "all": _all}[ask.what](ask, tell)
         except BadInput as error:
             tell("failed", str(error))
 
 
-def _lay(ask: Ask, tell: Tell) -> None:
+def _lay(ask: Ask, tell: Tell, had: Mapping[str, Any] | None) -> None:
     """Longer and longer searches; each lay that is shorter than the last is told."""
     from ellwand.plan.making import make_freely
     from ellwand.web.cloth_laid import cloth_laid
 
     sheet = read_tables(_tables(ask), _no_sheets)
-    shortest = math.inf
-    for seconds in ROUNDS:
+    shortest, first = (had["length"], had["round"] + 1) if had else (math.inf, 0)
+    for number, seconds in enumerate(ROUNDS[first:], first):
         garment = make_freely(sheet, seconds=seconds, progress=lambda text: tell("said", text))
         length = math.fsum(lay.length for lay in garment.lays)
         if length < shortest - 0.05:
             shortest = length
-            tell("lay", {"cloth": cloth_laid(garment), "garment": pickle.dumps(garment)})
+            laid = {"cloth": cloth_laid(garment), "garment": pickle.dumps(garment)}
+            tell("lay", {**laid, "length": length, "round": number})
         if all(lay.length <= lay.lower_bound + 0.05 for lay in garment.lays):
             break
     tell("done", None)
@@ -87,9 +96,14 @@ def _all(ask: Ask, tell: Tell) -> None:
 
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
+        size = 0
         for name, made in files_of(_garment(ask)).items():
             tell("said", name)
-            archive.writestr(zipfile.ZipInfo(name, LONG_AGO), made())
+            data = made()
+            size += len(data)
+            if size > MOST:
+                raise BadInput(name, _("all files together are too large for one archive"), _("take them one by one"))
+            archive.writestr(zipfile.ZipInfo(name, LONG_AGO), data)
     tell("done", out.getvalue())
 
 

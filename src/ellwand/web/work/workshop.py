@@ -35,12 +35,13 @@ class Event:
 
 @dataclass(slots=True, eq=False)
 class Job:
-    """A job and all that it has told; ``over`` once no more will come."""
+    """A job and all that it has told; ``over`` once no more will come, ``stopped`` by our own hand."""
 
     key: str
     ask: Ask
     events: list[Event] = field(default_factory=list)
     over: bool = False
+    stopped: bool = False
     listeners: int = 0
     left: float = field(default_factory=time.monotonic)
     process: BaseProcess | None = None
@@ -54,6 +55,15 @@ class Job:
     def last(self, kind: str) -> Any:
         """What it told last of that kind; None where it told nothing."""
         return next((event.value for event in reversed(self.events) if event.kind == kind), None)
+
+    def told(self, kind: str) -> bool:
+        """Whether it told anything of that kind."""
+        return any(event.kind == kind for event in self.events)
+
+    def leave(self) -> None:
+        """One listener less."""
+        self.listeners -= 1
+        self.left = time.monotonic()
 
     def wait(self, seconds: float) -> None:
         """Until it is over, or for so long."""
@@ -69,7 +79,7 @@ class Workshop:
         self._lock = threading.Lock()
         self._jobs: OrderedDict[str, Job] = OrderedDict()
         self._queue: deque[Job] = deque()
-        self._running: set[str] = set()
+        self._running: set[Job] = set()
         self._closed = False
         if sys.platform == "win32":
             self._context = multiprocessing.get_context("spawn")
@@ -79,12 +89,14 @@ class Workshop:
         threading.Thread(target=self._tidy, daemon=True).start()
 
     def ask(self, ask: Ask) -> Job:
-        """The job that does it: a new one, or the one that did it or is doing it already."""
+        """The job that does it: a new one, or the one that did it or is doing it already; one that was stopped goes on
+        from what it had."""
         key = hashlib.sha256(pickle.dumps(ask)).hexdigest()[:24]
         with self._lock:
             job = self._jobs.get(key)
-            if job is None or (job.over and job.last("done") is None and job.last("lay") is None):
-                job = self._jobs[key] = Job(key, ask)
+            if job is None or ((job.over or job.stopped) and not job.told("done")):
+                had = job.last("lay") if job is not None else None
+                job = self._jobs[key] = Job(key, ask, [Event("lay", had)] if had else [])
                 self._queue.append(job)
                 self._next()
             self._jobs.move_to_end(key)
@@ -105,6 +117,7 @@ class Workshop:
     def stop(self, job: Job) -> None:
         """End the job; what it told stays."""
         with self._lock:
+            job.stopped = True
             with contextlib.suppress(ValueError):
                 self._queue.remove(job)
             if job.process is not None and not job.over:
@@ -113,23 +126,25 @@ class Workshop:
                 self._over(job)
 
     def close(self) -> None:
-        """End every job."""
+        """End every job, and wait for their ends."""
         with self._lock:
             self._closed = True
             self._queue.clear()
             jobs = list(self._jobs.values())
         for job in jobs:
             self.stop(job)
+        for job in jobs:
+            job.wait(2.0)
 
     def _next(self) -> None:
         """Begin what there is room for; the lock is held."""
         while self._queue and len(self._running) < self._at_once and not self._closed:
             job = self._queue.popleft()
             here, there = self._context.Pipe(duplex=False)
-            job.process = self._context.Process(target=_work, args=(job.ask, there), daemon=False)
+            job.process = self._context.Process(target=_work, args=(job.ask, there, job.last("lay")), daemon=False)
             job.process.start()
             there.close()
-            self._running.add(job.key)
+            self._running.add(job)
             threading.Thread(target=self._listen, args=(job, here), daemon=True).start()
 
     def _listen(self, job: Job, pipe: Connection) -> None:
@@ -146,9 +161,9 @@ class Workshop:
         assert job.process is not None
         job.process.join()
         with self._lock:
-            if not told and job.process.exitcode not in (0, -9):
+            if not told and not job.stopped:
                 job.events.append(Event("failed", _("The work broke off; ask for it again.")))
-            self._running.discard(job.key)
+            self._running.discard(job)
             self._over(job)
             self._next()
 
@@ -179,11 +194,15 @@ def _weight(value: Any) -> int:
     return sum(map(_weight, value.values())) if isinstance(value, dict) else 64
 
 
-def _work(ask: Ask, pipe: Connection) -> None:
-    """In the job's own process."""
+def _work(ask: Ask, pipe: Connection, had: Any) -> None:
+    """In the job's own process, which lets everyone else go first."""
+    import os
+
+    if hasattr(os, "nice"):
+        os.nice(10)
     threading.Thread(target=_until_parent_ends, daemon=True).start()
     with contextlib.suppress(BrokenPipeError):
-        do(ask, lambda kind, value: pipe.send((kind, value)))
+        do(ask, lambda kind, value: pipe.send((kind, value)), had)
 
 
 def _until_parent_ends() -> None:
