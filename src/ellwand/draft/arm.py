@@ -95,7 +95,8 @@ def arm_of(
     elbow = 0.0
     if sleeve.shape == "fitted forearm":
         elbow = _elbow(wearer, grid, top, cuff, elbow_height)
-    at_elbow = elbow or cuff + (top - cuff) * min(1.0, max(0.0, elbow_height) / high)
+    above = min(1.0, max(0.0, elbow_height) / high) if high > 0 else 0.0
+    at_elbow = elbow or cuff + (top - cuff) * above
     longest = max(wearer.arm(hand) for hand in HANDS)
     if side_panel and not pieced:
         gusset = 0.0

@@ -9,6 +9,7 @@ import pytest
 from shapely import LineString, Point, Polygon, box, union_all
 
 from ellwand.adorn.charges.ordinaries import BLUNT, USUAL, ordinary_shapes, ordinary_width
+from ellwand.errors import CannotDraft
 from ellwand.model.heraldry import Field, Ordinary
 
 SHIELD = Field(half=25.0, bottom=0.0, top=60.0)
@@ -117,6 +118,11 @@ def test_no_ordinary_leaves_the_field(ordinary: Ordinary, share: float) -> None:
     found = shape(ordinary, GOWN, share)
     assert found.is_valid
     assert whole(GOWN).buffer(1e-9).covers(found)
+
+
+def test_a_bordure_that_would_cover_its_field_is_refused() -> None:
+    with pytest.raises(CannotDraft, match="leaves nothing of the field"):
+        ordinary_shapes("bordure", GOWN, 0.51 * 2 * GOWN.half, FINE)
 
 
 @pytest.mark.parametrize("grid", [0.5, 0.635])

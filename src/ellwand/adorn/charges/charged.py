@@ -196,7 +196,8 @@ def _sewable(shape: Polygon) -> Iterator[Polygon]:
     from shapely.geometry import GeometryCollection
 
     for part in get_parts(shape):
-        if part.geom_type != "Polygon":
+        # a shape that barely touches the field leaves slivers that are no cloth
+        if part.geom_type != "Polygon" or part.area < SMOOTH:
             continue
         cores = get_parts(part.buffer(-NARROW / 2, join_style="mitre"))
         if len(cores) == 1:

@@ -15,9 +15,11 @@ import math
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Final
 
+from ellwand.errors import CannotDraft
 from ellwand.geometry.lines import Line, Point
+from ellwand.language import _
 from ellwand.model.heraldry import Field, Ordinary
-from ellwand.units import round_near
+from ellwand.units import format_length, round_near
 
 if TYPE_CHECKING:
     from shapely.geometry import Polygon
@@ -149,6 +151,12 @@ def _bordure(field: Field, width: float, grid: float) -> list[Polygon]:
     from shapely.geometry import Polygon
 
     x, low, high = field.half, field.bottom, field.top
+    if 2 * width > min(2 * x, high - low) + 1e-6:
+        raise CannotDraft(
+            ".width",
+            _("a bordure {width} wide leaves nothing of the field within", width=format_length(width)),
+            _("make it narrower"),
+        )
     outer: Line = ((-x, low), (x, low), (x, high), (-x, high))
     inner: Line = (
         (-x + width, low + width),
