@@ -21,7 +21,7 @@ from ellwand.language import _, known
 from ellwand.web.assets import asset
 from ellwand.web.door import Door
 from ellwand.web.guard import Guard
-from ellwand.web.pages import bench, papers, sharing, working
+from ellwand.web.pages import bench, measuring, papers, people, sharing, working
 from ellwand.web.rendering import page
 from ellwand.web.settings import Settings
 from ellwand.web.speech import COOKIE, Speech
@@ -54,6 +54,21 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/papers", papers.papers_page),
             Route("/papers/{name}", working.paper),
             Route("/papers.zip", working.papers),
+            Route("/people", people.people),
+            Route("/people", measuring.save_person, methods=["POST"]),
+            Route("/people/new", measuring.new_person),
+            Route("/people/check", measuring.check, methods=["POST"]),
+            Route("/people/take-in", people.take_in, methods=["POST"]),
+            Route("/people/form.pdf", people.form),
+            Route("/people/tape/{field}.svg", measuring.tape),
+            Route("/people/demo/{who}", people.copy_demo, methods=["POST"]),
+            Route("/people/{id}", measuring.one_person),
+            Route("/people/{id}", measuring.save_person, methods=["POST"]),
+            Route("/people/{id}/sheet.toml", people.sheet),
+            Route("/people/{id}/history", people.versions),
+            Route("/people/{id}/back", people.go_back, methods=["POST"]),
+            Route("/people/{id}/throw", people.throw_person, methods=["POST"]),
+            Route("/people/{id}/take-out", people.take_person_out, methods=["POST"]),
             Route("/language", choose_language, methods=["POST"]),
             Route("/share", sharing.share),
             Route("/enter", sharing.enter, methods=["GET", "POST"]),

@@ -14,8 +14,10 @@ from ellwand.choose import Sheet, read_tables
 from ellwand.errors import BadInput
 from ellwand.keep import Missing, Person, Store, get
 from ellwand.language import _, language
+from ellwand.measure.raw import ABOUT
 from ellwand.model.garment import Garment
 from ellwand.pipeline import make, prove_sheet
+from ellwand.units import states_unit
 from ellwand.web.state import State
 
 KEPT: Final = 48
@@ -79,13 +81,28 @@ def tables_for(state: State, store: Store) -> dict[str, Any]:
     wearer = dict(wearer_table(state.who, store))
     own = str(wearer.get("unit", "cm"))
     for key, value in wearer.items():
-        if isinstance(value, (int, float)) and not isinstance(value, bool) and key != "age":
+        if key not in ABOUT and not states_unit(str(value)):
             wearer[key] = f"{value} {own}"
     cloth = tables.get("cloth", {})
     for name, each in cloth.items():
         if name != "remnants":
             cloth[name] = {"unit": state.unit, **each}
     return {"wearer": {**wearer, "unit": state.unit}, **tables}
+
+
+def read_sheet_bytes(data: bytes) -> dict[str, Any]:
+    """The tables of a sheet that was sent in.
+
+    Raises BadInput where it is no sheet.
+    """
+    import tomllib
+
+    try:
+        return tomllib.loads(data.decode("utf-8-sig"))
+    except UnicodeDecodeError:
+        raise BadInput(_("sheet"), _("it is not text in UTF-8"), _("save it so")) from None
+    except tomllib.TOMLDecodeError as error:
+        raise BadInput(_("sheet"), str(error), _("mend it, or choose another file")) from None
 
 
 def sheet_for(state: State, store: Store) -> Sheet:

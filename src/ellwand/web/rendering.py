@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -39,10 +40,25 @@ def _templates() -> jinja2.Environment:
         lstrip_blocks=True,
     )
     templates.globals.update(
-        _=_, plural=plural, pgettext=pgettext, named=named, address=address, languages=languages, length=format_length
+        _=_,
+        plural=plural,
+        pgettext=pgettext,
+        named=named,
+        address=address,
+        languages=languages,
+        length=format_length,
+        day=day,
     )
     templates.filters["capital"] = capital
     return templates
+
+
+def day(when: datetime, hour: bool = False) -> str:
+    """When it was, at the clock of this machine."""
+    from babel.dates import format_date, format_datetime
+
+    here = when.astimezone()
+    return format_datetime(here, "short", locale=language()) if hour else format_date(here, "medium", locale=language())
 
 
 def capital(text: str) -> str:

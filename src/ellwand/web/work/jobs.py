@@ -71,7 +71,7 @@ def _lay(ask: Ask, tell: Tell, had: Mapping[str, Any] | None) -> None:
     sheet = read_tables(_tables(ask), _no_sheets)
     shortest, first = (had["length"], had["round"] + 1) if had else (math.inf, 0)
     for number, seconds in enumerate(ROUNDS[first:], first):
-        garment = make_freely(sheet, seconds=seconds, progress=lambda text: tell("said", text))
+        garment = make_freely(sheet, seconds=seconds)
         length = math.fsum(lay.length for lay in garment.lays)
         if length < shortest - 0.05:
             shortest = length
