@@ -21,7 +21,19 @@ from ellwand.language import _, known
 from ellwand.web.assets import asset
 from ellwand.web.door import Door
 from ellwand.web.guard import Guard
-from ellwand.web.pages import bench, measuring, papers, people, sharing, working
+from ellwand.web.pages import (
+    bench,
+    cloths,
+    comparing,
+    garments,
+    keeping,
+    measuring,
+    papers,
+    people,
+    sharing,
+    sheets,
+    working,
+)
 from ellwand.web.rendering import page
 from ellwand.web.settings import Settings
 from ellwand.web.speech import COOKIE, Speech
@@ -69,6 +81,33 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/people/{id}/back", people.go_back, methods=["POST"]),
             Route("/people/{id}/throw", people.throw_person, methods=["POST"]),
             Route("/people/{id}/take-out", people.take_person_out, methods=["POST"]),
+            Route("/garments", garments.garments),
+            Route("/garments", garments.save_garment, methods=["POST"]),
+            Route("/garments/compare", comparing.compare),
+            Route("/garments/{id}", garments.open_garment),
+            Route("/garments/{id}/history", garments.versions),
+            Route("/garments/{id}/copy", garments.copy_garment, methods=["POST"]),
+            Route("/garments/{id}/undo", garments.undo_garment, methods=["POST"]),
+            Route("/garments/{id}/back", garments.go_back, methods=["POST"]),
+            Route("/garments/{id}/throw", garments.throw_garment, methods=["POST"]),
+            Route("/garments/{id}/take-out", garments.take_garment_out, methods=["POST"]),
+            Route("/cloths", cloths.cloths),
+            Route("/cloths", cloths.save_cloth, methods=["POST"]),
+            Route("/cloths/new", cloths.new_cloth),
+            Route("/cloths/use", cloths.use_cloth),
+            Route("/cloths/{id}", cloths.one_cloth),
+            Route("/cloths/{id}", cloths.save_cloth, methods=["POST"]),
+            Route("/cloths/{id}/throw", cloths.throw_cloth, methods=["POST"]),
+            Route("/cloths/{id}/take-out", cloths.take_cloth_out, methods=["POST"]),
+            Route("/sheet.toml", sheets.sheet),
+            Route("/sheets", sheets.sheets, methods=["GET", "POST"]),
+            Route("/keeping", keeping.keeping),
+            Route("/keeping/copy", keeping.copy, methods=["POST"]),
+            Route("/keeping/bring-back", keeping.bring_back, methods=["POST"]),
+            Route("/keeping/{shelf}/{id}/take-out", keeping.take_thing_out, methods=["POST"]),
+            Route("/people/{id}/copy.json", keeping.copy_of_person),
+            Route("/{shelf}/{id}/erase", keeping.ask_to_erase),
+            Route("/{shelf}/{id}/erase", keeping.erase_thing, methods=["POST"]),
             Route("/language", choose_language, methods=["POST"]),
             Route("/share", sharing.share),
             Route("/enter", sharing.enter, methods=["GET", "POST"]),

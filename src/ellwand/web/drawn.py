@@ -61,6 +61,13 @@ def face_svg(
     )
 
 
+def plain_face(draft: Draft, label: str, face: Face = "front") -> str:
+    """One face of the garment, only to be looked at."""
+    drawing = garment_view(draft, face, "colours")
+    x0, y0, x1, y1 = drawing_bounds(drawing, 1.0)
+    return plain_svg(drawing, min(HIGH / (y1 - y0), WIDE / (x1 - x0)) / 10, label)
+
+
 def _link(zone: Zone, is_open: bool, name: str, there: Callable[[Point], Point]) -> str:
     """The place of some choices, to be pointed at or tabbed to."""
     here = ' aria-current="true"' if is_open else ""

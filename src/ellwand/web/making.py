@@ -110,7 +110,7 @@ def sheet_for(state: State, store: Store) -> Sheet:
 
     Raises BadInput with one sentence where it cannot be read.
     """
-    return read_tables(tables_for(state, store), _no_sheets)
+    return read_tables(tables_for(state, store), no_sheets)
 
 
 def garment_for(state: State, store: Store) -> Garment:
@@ -133,7 +133,8 @@ def _key(state: State, store: Store) -> Hashable:
     return json.dumps([language(), tables_for(state, store)], sort_keys=True, default=str)
 
 
-def _no_sheets(name: str) -> float:
+def no_sheets(name: str) -> float:
+    """A garment on the bench names no sheet of its own to be worn over."""
     raise BadInput(
         "garment.over",
         _("a garment on the bench cannot name another sheet"),

@@ -14,7 +14,7 @@ from ellwand.units import Unit
 
 WHO: Final = "joan-netmaker"
 """Of the demo's people, the one that a first visit shows."""
-OWN: Final = ("who", "unit", "garment", "based", "add", "drop", "open")
+OWN: Final = ("who", "unit", "garment", "based", "add", "drop", "open", "shelf", "a", "b")
 """Keys of an address that are no choices."""
 
 

@@ -19,7 +19,7 @@ from ellwand.depict.step_facts import facts_line
 from ellwand.depict.view_words import face_names
 from ellwand.depict.view_zones import zone_of
 from ellwand.errors import BadInput
-from ellwand.keep import Person, Store, every
+from ellwand.keep import KeptCloth, KeptGarment, Person, Store, every, get
 from ellwand.language import _, plural
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
@@ -27,6 +27,7 @@ from ellwand.model.names import named
 from ellwand.plan.mending import mends
 from ellwand.publish.svg import svg
 from ellwand.web.drawn import Mark, face_svg, plain_svg
+from ellwand.web.kept import differing, kept_of
 from ellwand.web.making import demo_people, garment_for, laid_for
 from ellwand.web.rendering import fragment, page
 from ellwand.web.state import State, read_state
@@ -140,9 +141,21 @@ def _shown(state: State, store: Store, trouble: BadInput | None) -> dict[str, An
         "pieces": _pieces(garment) if garment else (),
         "steps": _steps(garment) if garment else (),
         "people": every(store, Person),
+        "shelf": every(store, KeptCloth),
         "demo": [(who, str(table["name"])) for who, table in demo_people().items()],
         "said": _said(told, wrong),
+        **_kept(state, store),
     }
+
+
+def _kept(state: State, store: Store) -> dict[str, Any]:
+    """The kept garment that this is a change of, and how many choices differ from it."""
+    if not state.garment:
+        return {"kept": None, "changes": 0}
+    kept = get(store, KeptGarment, state.garment)
+    now = kept_of(state, kept.name)
+    changes = len(differing(kept.fields, now.fields)) + (now.person != kept.person)
+    return {"kept": kept, "changes": changes or int(kept.fields != now.fields)}
 
 
 def _group_of(path: str, chosen: Sequence[Group]) -> str:

@@ -124,8 +124,8 @@ def _stale(request: Request, mine: Person, theirs: Any) -> Response:
         hidden=hidden,
         theirs=f"/people/{mine.id}",
         ways=[
-            (f"/people/{mine.id}", str(theirs.version), _("Keep mine; the other stays in the history")),
-            ("/people", "", _("Keep both: save mine as another person")),
+            (f"/people/{mine.id}", [("based", str(theirs.version))], _("Keep mine; the other stays in the history")),
+            ("/people", [], _("Keep both: save mine as another person")),
         ],
     )
 

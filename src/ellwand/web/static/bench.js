@@ -157,6 +157,7 @@ document.addEventListener("click", (event) => {
 });
 
 form.addEventListener("change", (event) => {
+  if (event.target.name === "shelf") return;
   const own = event.target.name?.endsWith(".own") && event.target.value;
   if (own) form.elements[event.target.name.slice(0, -4)].value = "own";
   if (event.target.value === "own" && !event.target.name.endsWith(".own")) {
@@ -170,8 +171,9 @@ form.addEventListener("change", (event) => {
 });
 
 form.addEventListener("submit", (event) => {
-  event.preventDefault();
   const button = event.submitter;
+  if (button?.hasAttribute("formaction")) return;
+  event.preventDefault();
   const extra = button?.name ? `&${new URLSearchParams({ [button.name]: button.value })}` : "";
   redraw(query() + extra, true);
 });

@@ -1,0 +1,79 @@
+"""A kept garment and the bench's state, each as the other; and what differs between two."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import replace
+
+from starlette.datastructures import QueryParams
+
+from ellwand.choose.form.described import options
+from ellwand.choose.form.labels import label_of, word_said
+from ellwand.keep import KeptGarment
+from ellwand.units import Unit
+from ellwand.web.state import WHO, State, read_state
+
+UNIT = "unit"
+"""Beside the choices stands what their plain numbers are in."""
+
+
+def state_of(kept: KeptGarment) -> State:
+    """What the bench shows of it."""
+    unit: Unit = "in" if kept.fields.get(UNIT) == "in" else "cm"
+    pairs = tuple((path, text) for path, text in kept.fields.items() if path != UNIT)
+    return State(kept.person or WHO, unit, pairs, kept.id, kept.version)
+
+
+def state_in(query: str) -> State:
+    """The state in an address' text.
+
+    Raises BadInput for a choice that there is not.
+    """
+    return read_state(QueryParams(query))
+
+
+def kept_of(state: State, name: str) -> KeptGarment:
+    """The state as a garment to keep: a change of the one that it is based on."""
+    fields = {UNIT: state.unit, **dict(state.pairs)}
+    return KeptGarment(name=name, id=state.garment, version=state.based, person=state.who, fields=fields)
+
+
+def as_new(kept: KeptGarment) -> KeptGarment:
+    """The same as another garment."""
+    return replace(kept, id="", version=0)
+
+
+def differing(one: Mapping[str, str], other: Mapping[str, str]) -> list[tuple[str, str, str]]:
+    """Each choice that differs: its name, and how it is said in the one and in the other ('' where it is left open)."""
+    return [
+        (name_of(path), said(path, one.get(path, "")), said(path, other.get(path, "")))
+        for path in sorted({*one, *other})
+        if one.get(path) != other.get(path) and path != UNIT
+    ]
+
+
+def name_of(path: str) -> str:
+    """What a choice is called, with the number of its entry."""
+    plain, number = _plain(path)
+    if plain not in options():
+        return path
+    label = label_of(plain)
+    return f"{label} ({number})" if number else label
+
+
+def said(path: str, text: str) -> str:
+    """What was chosen, in words."""
+    plain, _number = _plain(path)
+    if not text or plain not in options():
+        return text
+    words = options()[plain].takes.words
+    return ", ".join(word_said(plain, word) if word in words else word for word in text.split(", "))
+
+
+def _plain(path: str) -> tuple[str, str]:
+    """The option's own path, and which entry of its list it is, from 1."""
+    entry = re.search(r"\.(\d+)(?=\.|$)", path)
+    plain = re.sub(r"\.\d+(?=\.|$)", "", path).removesuffix(".most").removesuffix(".own")
+    plain = re.sub(r"^cloth\.(?!remnants)[^.]+", "cloth.main", plain)
+    return plain, str(int(entry[1]) + 1) if entry else ""
