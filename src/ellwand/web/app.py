@@ -23,6 +23,7 @@ from ellwand.web.door import Door
 from ellwand.web.guard import Guard
 from ellwand.web.pages import (
     bench,
+    cloth_side,
     cloths,
     comparing,
     garments,
@@ -66,6 +67,10 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/papers", papers.papers_page),
             Route("/papers/{name}", working.paper),
             Route("/papers.zip", working.papers),
+            Route("/cloth-side", cloth_side.cloth_side),
+            Route("/cloth-side-worker.js", cloth_side.worker),
+            Route("/cloth-side", cloth_side.cloth_side),
+            Route("/cloth-side.js", cloth_side.worker),
             Route("/people", people.people),
             Route("/people", measuring.save_person, methods=["POST"]),
             Route("/people/new", measuring.new_person),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import json
+import pickle
 import re
 from collections.abc import AsyncIterator
 from pathlib import PurePath
@@ -15,6 +16,8 @@ from starlette.responses import JSONResponse, Response, StreamingResponse
 
 from ellwand.errors import BadInput
 from ellwand.language import _, language
+from ellwand.model.garment import Garment
+from ellwand.model.garment import Garment
 from ellwand.web.making import laid_for, tables_for
 from ellwand.web.state import State, read_state
 from ellwand.web.work import Ask, Job, Workshop
@@ -116,12 +119,35 @@ async def papers(request: Request) -> Response:
     return download(made, "papers.zip", f"{whose(state, request)}.zip")
 
 
+def best_lay(state: State, request: Request) -> Garment | None:
+    """The garment by the best lay that was found of it; None where none was searched for."""
+    found = _searched(lay_asked(state, request), request)
+    garment: Garment | None = pickle.loads(found) if found else None  # what one of our own processes made
+    return garment
+
+
+def _searched(ask: Ask, request: Request) -> bytes:
+    job = request.app.state.shop.known(ask)
+    best = job.last("lay") if job is not None else None
+    return best["garment"] if best else b""
+
+
 def _paper_asked(state: State, request: Request, what: str, name: str) -> Ask:
     searched = lay_asked(state, request)
-    job = request.app.state.shop.known(searched)
-    best = job.last("lay") if job is not None else None
-    garment = best["garment"] if best else b""
+    garment = _searched(searched, request)
     return Ask("all" if what == "all" else "file", searched.tables, searched.language, name, garment)
+
+
+def best_laid(state: State, request: Request) -> Garment:
+    """The garment by the best lay that there is of it, else as quickly laid as can be.
+
+    Raises BadInput with one sentence.
+    """
+    ask = _paper_asked(state, request, "file", "")
+    if not ask.garment:
+        return laid_for(state, request.app.state.store)
+    found: Garment = pickle.loads(ask.garment)  # what one of our own processes made
+    return found
 
 
 async def done(request: Request, ask: Ask) -> bytes:
