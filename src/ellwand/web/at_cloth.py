@@ -48,7 +48,10 @@ class OnCloth:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """One piece's turn at the cloth. ``where``: of which ``OnCloth``; ``mine``: of which of its outlines."""
+    """One piece's turn at the cloth. ``where``: on which ``OnCloth``; ``mine``: which of its outlines.
+
+    ``near`` and ``beside``: from where the corners' distances count.
+    """
 
     n: int
     key: str
@@ -60,6 +63,8 @@ class Turn:
     sizes: tuple[tuple[str, str], ...]
     place: tuple[tuple[str, str], ...]
     notes: tuple[str, ...]
+    near: str
+    beside: str
     corners: tuple[tuple[str, str, str], ...]
     drawing: str
 
@@ -77,9 +82,16 @@ def on_cloths(garment: Garment) -> tuple[tuple[OnCloth, ...], tuple[Turn, ...]]:
 
 def mark_of(garment: Garment) -> str:
     """The same for the same pieces lying in the same places, and for no others."""
-    cut = [(piece.id, [[f"{x:.2f} {y:.2f}" for x, y in ring] for ring in _cut(piece)]) for piece in garment.draft.pieces]
+    cut = [
+        (piece.id, [[f"{x:.2f} {y:.2f}" for x, y in ring] for ring in _cut(piece)]) for piece in garment.draft.pieces
+    ]
     lies = [
-        (lay.cloth, lay.remnant, lay.fold, [(p.part, f"{p.x:.2f} {p.y:.2f} {p.turn:.1f}", p.flip) for p in lay.placements])
+        (
+            lay.cloth,
+            lay.remnant,
+            lay.fold,
+            [(p.part, f"{p.x:.2f} {p.y:.2f} {p.turn:.1f}", p.flip) for p in lay.placements],
+        )
         for lay in garment.lays
     ]
     return hashlib.sha256(repr((cut, lies)).encode()).hexdigest()[:20]
@@ -99,7 +111,7 @@ def _rings(lay: Lay, placed: Sequence[Placement], pieces: Sequence[Piece]) -> li
 def _on_cloth(garment: Garment, lay: Lay, rings: Sequence[Line]) -> OnCloth:
     unit = garment.wearer.unit
     along, across = measured_from(lay)
-    plan = next((plan for plan in garment.tears if plan.lay is lay or plan.lay == lay), None)
+    plan = next((plan for plan in garment.tears if plan.lay == lay), None)
     width, length = laid_size(lay)
     name = lay_name(lay, garment.lays)
     return OnCloth(
@@ -116,17 +128,20 @@ def _on_cloth(garment: Garment, lay: Lay, rings: Sequence[Line]) -> OnCloth:
 def _turns(
     garment: Garment, lay: Lay, where: int, placed: Sequence[Placement], rings: Sequence[Line], before: int
 ) -> Iterator[Turn]:
+    """Each piece of a lay, counted on from those of the lays ``before`` it."""
     unit, pieces = garment.wearer.unit, garment.draft.pieces
     known, key = by_id(pieces), numbers(pieces)
     along, across = measured_from(lay)
-    rows = _chalked_at(garment, lay)
+    rows = _chalked_at(garment, lay, placed)
     for i, (placement, ring) in enumerate(zip(placed, rings, strict=True)):
         piece = known[placement.piece]
-        block, own = rows.get(i + 1, ("", []))
+        block, own = rows[i]
         x0, y0, _x1, _y1 = bounds(ring)
         corners = [row for row in own if row.what == "corner"]
         rest = [row for row in own if row.what not in ("corner", "neck point")]
         notes = [row.note for row in corners if row.note]
+        if block and not own:
+            notes.append(_("torn to its own size: nothing to chalk"))
         yield Turn(
             n=before + i + 1,
             key=f"{lay.cloth}-{lay.remnant}-{placement.part}",
@@ -142,6 +157,8 @@ def _turns(
                 (_("from {place}", place=along), format_length(y0, unit, mark=False)),
                 (_("from {place}", place=across), format_length(x0, unit, mark=False)),
             ),
+            near=_("the lower end of the block") if block else along,
+            beside=_("the left edge of the block") if block else across,
             notes=(*notes, *([chalk_text(rest, unit)] if rest else [])),
             corners=tuple(
                 (row.letter, format_length(row.along, unit, mark=False), format_length(row.across, unit, mark=False))
@@ -151,17 +168,23 @@ def _turns(
         )
 
 
-def _chalked_at(garment: Garment, lay: Lay) -> dict[int, tuple[str, list[ChalkRow]]]:
-    """Step -> what is chalked there; of a cloth that is torn, in which block."""
+def _chalked_at(garment: Garment, lay: Lay, placed: Sequence[Placement]) -> list[tuple[str, list[ChalkRow]]]:
+    """What is chalked for each piece; of a cloth that is torn, in which block, and from where that begins."""
     unit, pieces = garment.wearer.unit, garment.draft.pieces
     plan = next((plan for plan in garment.tears if plan.lay == lay), None)
-    given = [("", chalk_rows(lay, pieces, unit))] if plan is None else [
-        (block.name, rows) for block, rows in block_chalk(plan, pieces, unit)
-    ]
-    out: dict[int, tuple[str, list[ChalkRow]]] = {}
-    for block, rows in given:
-        for row in rows:
-            out.setdefault(row.step, (block, []))[1].append(row)
+    if plan is None:
+        rows = chalk_rows(lay, pieces, unit)
+        return [("", [row for row in rows if row.step == step]) for step in range(1, len(placed) + 1)]
+    block_of = {part: block.name for block in plan.blocks for part in block.parts}
+    known, key = by_id(pieces), numbers(pieces)
+    chalk: dict[tuple[str, int, str], list[ChalkRow]] = {}
+    for block, found in block_chalk(plan, pieces, unit):
+        for row in found:
+            chalk.setdefault((block.name, row.key, row.part), []).append(row)
+    out = []
+    for each in placed:
+        name = block_of.get(each.part, "")
+        out.append((name, chalk.get((name, key[each.piece], part_name(each.part, known[each.piece])), [])))
     return out
 
 

@@ -13,6 +13,7 @@ from starlette.responses import RedirectResponse, Response
 from ellwand.choose import read_tables
 from ellwand.choose.form import Group, groups, pairs_of, tables_of
 from ellwand.choose.form.described import options
+from ellwand.choose.form.labels import word_said
 from ellwand.choose.form.where import path_of
 from ellwand.errors import BadInput
 from ellwand.keep import KeptCloth, Stale, every, get, save, take_out, throw_away
@@ -125,7 +126,7 @@ def _told(kept: KeptCloth) -> str:
     wide, long = table.get("width", ""), table.get("length")
     out = [_("{width} wide", width=wide)] if wide else []
     out += [_("{length} long", length=long)] if long else []
-    out += [str(table[key]) for key in ("kind", "colour") if table.get(key)]
+    out += [word_said("cloth.main.tincture", str(table["tincture"]))] if table.get("tincture") else []
     return ", ".join(out)
 
 

@@ -8,7 +8,7 @@ import pickle
 import re
 from collections.abc import AsyncIterator
 from pathlib import PurePath
-from typing import Final
+from typing import Any, Final
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -16,7 +16,6 @@ from starlette.responses import JSONResponse, Response, StreamingResponse
 
 from ellwand.errors import BadInput
 from ellwand.language import _, language
-from ellwand.model.garment import Garment
 from ellwand.model.garment import Garment
 from ellwand.web.making import laid_for, tables_for
 from ellwand.web.state import State, read_state
@@ -143,14 +142,10 @@ def best_laid(state: State, request: Request) -> Garment:
 
     Raises BadInput with one sentence.
     """
-    ask = _paper_asked(state, request, "file", "")
-    if not ask.garment:
-        return laid_for(state, request.app.state.store)
-    found: Garment = pickle.loads(ask.garment)  # what one of our own processes made
-    return found
+    return best_lay(state, request) or laid_for(state, request.app.state.store)
 
 
-async def done(request: Request, ask: Ask) -> bytes:
+async def done(request: Request, ask: Ask) -> Any:
     """What the job makes.
 
     Raises BadInput with its sentence where it cannot.
@@ -165,7 +160,7 @@ async def done(request: Request, ask: Ask) -> bytes:
     made = job.last("done")
     if made is None:
         raise BadInput("", job.last("failed") or _("The work was stopped; ask for it again."))
-    return bytes(made)
+    return made
 
 
 def whose(state: State, request: Request) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copyreg
 import io
+import json
 import math
 import pickle
 import zipfile
@@ -36,12 +37,14 @@ copyreg.pickle(MappingProxyType, lambda frozen: (_frozen, (dict(frozen),)))
 
 @dataclass(frozen=True, slots=True)
 class Ask:
-    """What is asked for: a better ``lay`` of a sheet's tables, one ``file`` of a garment, or ``all`` of them.
+    """What is asked for: a better ``lay`` of a sheet's tables, one ``file`` of a garment, or ``all`` of them; or of a
+    class the ``order``, or its papers in one ``pack``.
 
-    ``tables``: the whole sheet as JSON text; ``garment``: pickled, as a lay left it, b'' where there is none yet.
+    ``tables``: the whole sheet as JSON text, of a class a list of them; ``garment``: pickled, as a lay left it, b''
+    where there is none yet.
     """
 
-    what: Literal["lay", "file", "all"]
+    what: Literal["lay", "file", "all", "order", "pack"]
     tables: str
     language: str
     name: str = ""
@@ -58,7 +61,7 @@ def do(ask: Ask, tell: Tell, had: Mapping[str, Any] | None = None) -> None:
             if ask.what == "lay":
                 _lay(ask, tell, had)
             else:
-                {"file": _file, "all": _all}[ask.what](ask, tell)
+                {"file": _file, "all": _all, "order": _order, "pack": _pack}[ask.what](ask, tell)
         except BadInput as error:
             tell("failed", str(error))
 
@@ -107,6 +110,18 @@ def _all(ask: Ask, tell: Tell) -> None:
     tell("done", out.getvalue())
 
 
+def _order(ask: Ask, tell: Tell) -> None:
+    from ellwand.web.work.ordering import order_of
+
+    tell("done", order_of(json.loads(ask.tables), tell))
+
+
+def _pack(ask: Ask, tell: Tell) -> None:
+    from ellwand.web.work.ordering import pack_of
+
+    tell("done", pack_of(json.loads(ask.tables), tell, MOST))
+
+
 def _garment(ask: Ask) -> Garment:
     """The garment as a search left it, or else quickly laid."""
     if ask.garment:
@@ -118,8 +133,6 @@ def _garment(ask: Ask) -> Garment:
 
 
 def _tables(ask: Ask) -> dict[str, Any]:
-    import json
-
     tables: dict[str, Any] = json.loads(ask.tables)
     return tables
 
