@@ -1,4 +1,4 @@
-"""The catalogue of words: gathers every sentence of the code and brings the translations up to it.
+"""The catalogue of words: gathers every sentence of the code and of the pages' templates and brings the translations up to it.
 
     python tools/words.py          brings every src/ellwand/locale/*.po up to the code
     python tools/words.py --todo   prints what is still to be translated, by language
@@ -20,13 +20,14 @@ from babel.messages.pofile import read_po, write_po
 
 SOURCE: Final = Path(__file__).parents[1] / "src" / "ellwand"
 LOCALE: Final = SOURCE / "locale"
+METHODS: Final = [("**.py", "python"), ("**.html", "jinja2.ext:babel_extract")]
 KEYWORDS: Final = {"_": None, "N_": None, "plural": (1, 2), "pgettext": ((1, "c"), 2)}
 
 
 def sentences() -> Iterator[tuple[str | tuple[str, str], str | None]]:
     """Every sentence of the code with its context, each once, in the order of its files."""
     seen = set()
-    found = extract_from_dir(SOURCE, method_map=[("**.py", "python")], keywords=KEYWORDS)
+    found = extract_from_dir(SOURCE, method_map=METHODS, keywords=KEYWORDS)
     for _, _, message, _, context in sorted(found, key=lambda each: (each[0], each[1])):
         if isinstance(message, (tuple, list)):
             message = (message[0], message[1])
@@ -64,7 +65,7 @@ def written(words: Catalog) -> bytes:
 
 def untranslated(words: Catalog) -> list[Message]:
     """What has no translation yet."""
-    return [m for m in words if m.id and not (m.string if isinstance(m.string, str) else all(m.string))]
+    return [m for m in words if m.id and not all([m.string] if isinstance(m.string, str) else m.string or [""])]
 
 
 def main(arguments: Sequence[str] | None = None) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from ellwand.depict.chalk import ChalkRow, chalk_rows
+from ellwand.depict.chalk import ChalkRow, chalk_rows, corner_letters
 from ellwand.depict.chalk_notes import half_on_cloth
 from ellwand.depict.lay_sheet import laid_size
 from ellwand.depict.naming import cut_how, numbers, part_name, part_said
@@ -50,7 +50,7 @@ class OnCloth:
 class Turn:
     """One piece's turn at the cloth. ``where``: on which ``OnCloth``; ``mine``: which of its outlines.
 
-    ``near`` and ``beside``: from where the corners' distances count.
+    ``near`` and ``beside``: from where the corners' distances count; ``letters``: where its corners are in the picture.
     """
 
     n: int
@@ -65,6 +65,7 @@ class Turn:
     notes: tuple[str, ...]
     near: str
     beside: str
+    letters: tuple[tuple[str, float, float], ...]
     corners: tuple[tuple[str, str, str], ...]
     drawing: str
 
@@ -157,6 +158,7 @@ def _turns(
                 (_("from {place}", place=along), format_length(y0, unit, mark=False)),
                 (_("from {place}", place=across), format_length(x0, unit, mark=False)),
             ),
+            letters=tuple((letter, round(y, 1), round(x, 1)) for letter, (x, y) in corner_letters(ring)),
             near=_("the lower end of the block") if block else along,
             beside=_("the left edge of the block") if block else across,
             notes=(*notes, *([chalk_text(rest, unit)] if rest else [])),

@@ -8,6 +8,7 @@ from pydantic import Field, PlainValidator
 
 from ellwand.choose.fields import measure
 from ellwand.choose.options.table import Table, choice
+from ellwand.language import N_
 from ellwand.model.choices import Span
 
 CUTS = ("wide panels", "shoulder panels")
@@ -25,60 +26,71 @@ class BodyTable(Table):
 
     cut: Annotated[str, choice(*CUTS)] = Field(
         "wide panels",
-        description="front and back half the body girth wide, or as wide as the shoulders with side panels",
+        description=N_("front and back half the body girth wide, or as wide as the shoulders with side panels"),
     )
     shoulder: Annotated[str, choice(*SHOULDERS)] = Field(
         "fold",
-        description="front and back in one length folded over the shoulder, or two with a shoulder seam; either: the"
-        " fold, or the seam where it saves cloth",
+        description=N_(
+            "front and back in one length folded over the shoulder, or two with a shoulder seam; either: the"
+            " fold, or the seam where it saves cloth"
+        ),
     )
     centre_seam: Annotated[str, choice(*CENTRE_SEAMS)] = Field(
-        "none", description="where front or back is cut in two halves; either: none, or where it saves cloth"
+        "none", description=N_("where front or back is cut in two halves; either: none, or where it saves cloth")
     )
     side_panel: Annotated[str, choice(*SIDE_PANELS)] = Field(
         "auto",
-        description="side panels whole, or in two halves with a side seam; auto: halves where something is set"
-        " into the side seam (shoulder panels only)",
+        description=N_(
+            "side panels whole, or in two halves with a side seam; auto: halves where something is set"
+            " into the side seam (shoulder panels only)"
+        ),
     )
     ease: Annotated[float | None, PlainValidator(measure(0, 120, nothing=True))] = Field(
-        None, description="added to the largest body girth; left out: 10, 14, 22 or 26 cm by layer"
+        None, description=N_("added to the largest body girth; left out: 10, 14, 22 or 26 cm by layer")
     )
     flare: Annotated[float, PlainValidator(measure(0, 200))] = Field(
-        0.0, description="extra width of each side panel at the hem (shoulder panels only)"
+        0.0, description=N_("extra width of each side panel at the hem (shoulder panels only)")
     )
     pieced: Annotated[str | float, PlainValidator(measure(15, 400, *PIECED))] = Field(
         "auto",
-        description="what is too wide or too long for the cloth is pieced (a strip down the side, a gore's corner or"
-        " tip); never: it is refused; freely: also where it saves cloth; a width: nothing is cut wider in one piece",
+        description=N_(
+            "what is too wide or too long for the cloth is pieced (a strip down the side, a gore's corner or"
+            " tip); never: it is refused; freely: also where it saves cloth; a width: nothing is cut wider in one piece"
+        ),
     )
     back_longer: Annotated[float, PlainValidator(measure(0, 60))] = Field(
-        0.0, description="how far the back's hem dips below the front's at its centre; the side seams stay equal"
+        0.0, description=N_("how far the back's hem dips below the front's at its centre; the side seams stay equal")
     )
     shoulder_slope: Annotated[float, PlainValidator(measure(0, 10))] = Field(
-        0.0, description="how far the shoulder point lies below the neck point (shoulder seams only)"
+        0.0, description=N_("how far the shoulder point lies below the neck point (shoulder seams only)")
     )
 
 
 class GoreTable(Table):
     """[[garment.gores]]: any number of them."""
 
-    place: Annotated[str, choice(*GORE_PLACES)] = Field(..., description="the seam or panel the gore is set in")
+    place: Annotated[str, choice(*GORE_PLACES)] = Field(..., description=N_("the seam or panel the gore is set in"))
     start: Annotated[str | float, PlainValidator(measure(5, 200, "hip", "waist"))] = Field(
-        "hip", description="where its point lies: hip, waist, or a height above the hem"
+        "hip", description=N_("where its point lies: hip, waist, or a height above the hem")
     )
     base: Annotated[float | Span, PlainValidator(measure(2, 400, span=True))] = Field(
         40.0,
-        description="the width it adds, measured along the hem; a range is settled by garment.take, or narrower where"
-        " the gore is short",
+        description=N_(
+            "the width it adds, measured along the hem; a range is settled by garment.take, or narrower where"
+            " the gore is short"
+        ),
     )
     make: Annotated[str, choice(*MAKES)] = Field(
         "either",
-        description="one triangle, or two halves with a seam; either: whole, or halves where they save cloth; pieced:"
-        " its upper third a piece of its own",
+        description=N_(
+            "one triangle, or two halves with a seam; either: whole, or halves where they save cloth; pieced:"
+            " its upper third a piece of its own"
+        ),
     )
     top: Annotated[float, PlainValidator(measure(0, 20))] = Field(
-        0.0, description="width of a blunt upper end, 2 to 10 cm, instead of a point (in a side or centre seam only)"
+        0.0,
+        description=N_("width of a blunt upper end, 2 to 10 cm, instead of a point (in a side or centre seam only)"),
     )
     hem: Annotated[str, choice(*GORE_HEMS)] = Field(
-        "arc", description="the base swung about the point, or cut straight: then its corners hang and are trimmed"
+        "arc", description=N_("the base swung about the point, or cut straight: then its corners hang and are trimmed")
     )

@@ -10,7 +10,7 @@ from pydantic import Field, PlainValidator
 from ellwand.choose.fields import measure
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
-from ellwand.language import _
+from ellwand.language import N_, _
 from ellwand.model.others import KINDS, Apron, Breeches, Cloak, Coif, Hood, Other
 
 LOW = ("knee", "mid-calf", "ankle")
@@ -23,26 +23,32 @@ class HoodTable(Table):
 
     gores: Annotated[str, choice("squares", "shoulder", "none")] = Field(
         "squares",
-        description="what widens it below the neck: squares set on the corner in front and behind, a gore on each"
-        " shoulder, or nothing",
+        description=N_(
+            "what widens it below the neck: squares set on the corner in front and behind, a gore on each"
+            " shoulder, or nothing"
+        ),
     )
     cut: Annotated[str, choice("folded", "halves")] = Field(
-        "folded", description="both sides in one length over the crown, or two with a seam there"
+        "folded", description=N_("both sides in one length over the crown, or two with a seam there")
     )
-    cape: Annotated[float, PlainValidator(measure(3, 60))] = Field(25.0, description="how far it hangs below the neck")
+    cape: Annotated[float, PlainValidator(measure(3, 60))] = Field(
+        25.0, description=N_("how far it hangs below the neck")
+    )
     gore: Annotated[float | None, PlainValidator(measure(4, 80, nothing=True))] = Field(
         None,
-        description="side of a square, or width of a shoulder gore along the hem; left out: as long as the cape, or as"
-        " wide as the shoulders ask",
+        description=N_(
+            "side of a square, or width of a shoulder gore along the hem; left out: as long as the cape, or as"
+            " wide as the shoulders ask"
+        ),
     )
     ease: Annotated[float, PlainValidator(measure(0, 30))] = Field(
-        2.0, description="added to the head's girth, which passes the closed neck"
+        2.0, description=N_("added to the head's girth, which passes the closed neck")
     )
     liripipe: Annotated[float, PlainValidator(measure(0, 200))] = Field(
-        0.0, description="length of the tail at the back of the crown; 0: none"
+        0.0, description=N_("length of the tail at the back of the crown; 0: none")
     )
     liripipe_width: Annotated[float, PlainValidator(measure(1.5, 15))] = Field(
-        4.0, description="width of the sewn tail"
+        4.0, description=N_("width of the sewn tail")
     )
 
 
@@ -50,19 +56,19 @@ class CloakTable(Table):
     """[garment.cloak]: style cloak."""
 
     shape: Annotated[str, choice("rectangle", "semicircle", "three-quarter")] = Field(
-        "semicircle", description="a rectangle, half a circle or three quarters of one"
+        "semicircle", description=N_("a rectangle, half a circle or three quarters of one")
     )
     length: Annotated[
         str | float, PlainValidator(measure(30, 200, "hip", "mid-thigh", "knee", "mid-calf", "ankle", "floor"))
-    ] = Field("mid-calf", description="from the nape down: a landmark or a length")
+    ] = Field("mid-calf", description=N_("from the nape down: a landmark or a length"))
     neck: Annotated[str, choice("cut", "straight")] = Field(
-        "cut", description="cut out to the neck's girth, or a straight edge (a rectangle's is always straight)"
+        "cut", description=N_("cut out to the neck's girth, or a straight edge (a rectangle's is always straight)")
     )
     width: Annotated[float | None, PlainValidator(measure(60, 500, nothing=True))] = Field(
-        None, description="of a rectangle, round the body; left out: twice its length"
+        None, description=N_("of a rectangle, round the body; left out: twice its length")
     )
     strips: Annotated[str, choice("auto", "never")] = Field(
-        "auto", description="pieced from strips where the cloth is too narrow, or never"
+        "auto", description=N_("pieced from strips where the cloth is too narrow, or never")
     )
 
 
@@ -70,22 +76,22 @@ class CoifTable(Table):
     """[garment.coif]: style coif."""
 
     cut: Annotated[str, choice("halves", "band")] = Field(
-        "halves", description="two halves, or two sides and a band between them"
+        "halves", description=N_("two halves, or two sides and a band between them")
     )
-    ease: Annotated[float, PlainValidator(measure(0, 15))] = Field(2.0, description="added to the head's girth")
+    ease: Annotated[float, PlainValidator(measure(0, 15))] = Field(2.0, description=N_("added to the head's girth"))
 
 
 class ApronTable(Table):
     """[garment.apron]: style apron."""
 
     top: Annotated[str, choice("gathered", "plain")] = Field(
-        "gathered", description="gathered to a band with ties, or a plain rectangle with ties"
+        "gathered", description=N_("gathered to a band with ties, or a plain rectangle with ties")
     )
     length: Annotated[str | float, PlainValidator(measure(20, 140, *LOW))] = Field(
-        "mid-calf", description="from the waist down: a landmark or a length"
+        "mid-calf", description=N_("from the waist down: a landmark or a length")
     )
     width: Annotated[float | None, PlainValidator(measure(20, 300, nothing=True))] = Field(
-        None, description="left out: twice the band, or 0.6 of the hip's girth"
+        None, description=N_("left out: twice the band, or 0.6 of the hip's girth")
     )
 
 
@@ -93,17 +99,17 @@ class BreechesTable(Table):
     """[garment.breeches]: style breeches."""
 
     length: Annotated[str | float, PlainValidator(measure(35, 140, *LOW))] = Field(
-        "mid-calf", description="from the waist down: a landmark or a length"
+        "mid-calf", description=N_("from the waist down: a landmark or a length")
     )
-    ease: Annotated[float, PlainValidator(measure(0, 80))] = Field(16.0, description="added to the hip's girth")
+    ease: Annotated[float, PlainValidator(measure(0, 80))] = Field(16.0, description=N_("added to the hip's girth"))
     gusset: Annotated[float, PlainValidator(measure(0, 30))] = Field(
-        12.0, description="side of the square between the legs; 0: none"
+        12.0, description=N_("side of the square between the legs; 0: none")
     )
     hem: Annotated[float | None, PlainValidator(measure(20, 200, nothing=True))] = Field(
-        None, description="girth of each leg at its hem; left out: as wide as above"
+        None, description=N_("girth of each leg at its hem; left out: as wide as above")
     )
     waist: Annotated[str, choice("casing", "band")] = Field(
-        "casing", description="turned down for a cord, or gathered to a band with a slit in front"
+        "casing", description=N_("turned down for a cord, or gathered to a band with a slit in front")
     )
 
 

@@ -8,6 +8,7 @@ from pydantic import Field, PlainValidator
 
 from ellwand.choose.fields import number, text
 from ellwand.choose.options.table import Table
+from ellwand.language import N_
 
 MOST = 1e6
 
@@ -20,12 +21,12 @@ class PricesTable(Table):
     Lengths are metres, or yards where the wearer's `unit` is `"in"`.  The cloth has its price in its own table.
     """
 
-    currency: Annotated[str | None, PlainValidator(text)] = Field(None, description="written behind every sum")
-    thread: Price = Field(None, description="for a reel of 100 m, or of 100 yd")
-    band: Price = Field(None, description="for a metre, or a yard, of band that is bought")
-    lace: Price = Field(None, description="for a metre, or a yard, of lace, cord or tape")
-    button: Price = Field(None, description="for one")
-    toggle: Price = Field(None, description="for one")
-    hook: Price = Field(None, description="for one with its eye")
-    pin: Price = Field(None, description="for one")
-    hour: Price = Field(None, description="for an hour of work")
+    currency: Annotated[str | None, PlainValidator(text)] = Field(None, description=N_("written behind every sum"))
+    thread: Price = Field(None, description=N_("for a reel of 100 m, or of 100 yd"))
+    band: Price = Field(None, description=N_("for a metre, or a yard, of band that is bought"))
+    lace: Price = Field(None, description=N_("for a metre, or a yard, of lace, cord or tape"))
+    button: Price = Field(None, description=N_("for one"))
+    toggle: Price = Field(None, description=N_("for one"))
+    hook: Price = Field(None, description=N_("for one with its eye"))
+    pin: Price = Field(None, description=N_("for one"))
+    hour: Price = Field(None, description=N_("for an hour of work"))

@@ -10,7 +10,7 @@ from pydantic import Field, PlainValidator, ValidationInfo
 from ellwand.choose.fields import Takes, measure, nearest, quoted, taking, text, yes_no
 from ellwand.choose.options.table import Table, choice
 from ellwand.errors import BadInput
-from ellwand.language import _
+from ellwand.language import N_, _
 from ellwand.model.choices import Span
 from ellwand.model.motif import Motif
 from ellwand.model.repeat import MOTIFS, PLACES, REPEATED_BY, RINGS, RepeatChoice
@@ -38,35 +38,39 @@ class RepeatTable(Table):
     """[[garment.repeats]]: a motif that repeats along a line of the garment."""
 
     motif: Annotated[str | Motif, PlainValidator(motif_named)] = Field(
-        ..., description="one of ours, or your own drawing: an SVG file beside the sheet, its name ending in .svg"
+        ..., description=N_("one of ours, or your own drawing: an SVG file beside the sheet, its name ending in .svg")
     )
     along: Annotated[str, choice(*PLACES)] = Field(
-        ..., description="which line; the rings need a height: above the hem, above the cuff, below the shoulder point"
+        ...,
+        description=N_("which line; the rings need a height: above the hem, above the cuff, below the shoulder point"),
     )
     height: Annotated[float | None, PlainValidator(measure(0.5, 200, nothing=True))] = Field(
-        None, description="how far the middle of a ring's motifs lies from hem, cuff or shoulder point"
+        None, description=N_("how far the middle of a ring's motifs lies from hem, cuff or shoulder point")
     )
     size: Annotated[float | Span | None, PlainValidator(measure(0.5, 60, span=True, nothing=True))] = Field(
-        None, description="how wide a motif is along the line; left out: 5 cm to 7 cm, whichever comes out even"
+        None, description=N_("how wide a motif is along the line; left out: 5 cm to 7 cm, whichever comes out even")
     )
     gap: Annotated[float | Span | None, PlainValidator(measure(0, 100, span=True, nothing=True))] = Field(
         None,
-        description="from one to the next; left out: none for chevron, key and vine-scroll, which join, for others a"
-        " quarter of the size to the whole of it",
+        description=N_(
+            "from one to the next; left out: none for chevron, key and vine-scroll, which join, for others a"
+            " quarter of the size to the whole of it"
+        ),
     )
     inset: Annotated[float, PlainValidator(measure(0, 60))] = Field(
-        1.0, description="from the edge to the motif; rings and lines inside the cloth have none"
+        1.0, description=N_("from the edge to the motif; rings and lines inside the cloth have none")
     )
-    by: Annotated[str, choice(*REPEATED_BY)] = Field("stencil", description="how it is put on")
-    colour: Annotated[str | None, PlainValidator(text)] = Field(None, description="its colour, in your own word")
+    by: Annotated[str, choice(*REPEATED_BY)] = Field("stencil", description=N_("how it is put on"))
+    colour: Annotated[str | None, PlainValidator(text)] = Field(None, description=N_("its colour, in your own word"))
     clear_of_seams: Annotated[bool, PlainValidator(yes_no)] = Field(
-        False, description="no motif lies across a seam, so that each can be put on before the pieces are sewn"
+        False, description=N_("no motif lies across a seam, so that each can be put on before the pieces are sewn")
     )
     mirrored: Annotated[bool, PlainValidator(yes_no)] = Field(
-        False, description="the wearer's right half mirrors the left, from the middle of the front to that of the back"
+        False,
+        description=N_("the wearer's right half mirrors the left, from the middle of the front to that of the back"),
     )
     corners: Annotated[bool, PlainValidator(yes_no)] = Field(
-        True, description="where the line turns a square corner, a motif of its own stands there"
+        True, description=N_("where the line turns a square corner, a motif of its own stands there")
     )
 
 
