@@ -207,7 +207,7 @@ def browser() -> str:
 
 
 def postgres() -> str:
-    """The folder of the PostgreSQL that the tests start: named or found, a wheel's, or Debian's, installed when root."""
+    """The folder of the PostgreSQL for the tests: named or found, a wheel's, or Debian's, installed when root."""
     found = os.environ.get("ELLWAND_POSTGRES") or postgres_found()
     if not found and hasattr(os, "geteuid") and os.geteuid() == 0 and shutil.which("apt-get"):
         os.environ["DEBIAN_FRONTEND"] = "noninteractive"

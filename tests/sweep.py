@@ -20,10 +20,10 @@ from bodies import rows, wearer
 from ellwand import prove_sheet
 from ellwand.choose import Sheet
 from ellwand.choose.fields import takes_of
+from ellwand.choose.form.described import table_in
 from ellwand.choose.options.cloth import ClothTable, SewingTable
 from ellwand.choose.options.garment import GarmentTable
 from ellwand.choose.options.table import Table
-from ellwand.choose.form.described import table_in
 from ellwand.errors import CannotDraft
 from ellwand.model.garment import Garment
 from ellwand.model.others import KINDS

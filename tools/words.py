@@ -1,4 +1,4 @@
-"""The catalogue of words: gathers every sentence of the code and of the pages' templates and brings the translations up to it.
+"""The catalogue of words: gathers every sentence of code and templates and brings the translations up to it.
 
     python tools/words.py          brings every src/ellwand/locale/*.po up to the code
     python tools/words.py --todo   prints what is still to be translated, by language

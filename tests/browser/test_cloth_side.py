@@ -60,19 +60,28 @@ def page(context: BrowserContext, served: str) -> Iterator[Page]:
     assert not errors
 
 
+def expect_shown(page: Page, turn: str) -> None:
+    """The piece, and no other."""
+    expect(page.locator(f"#{turn}")).to_be_visible()
+    assert shown(page) == [turn]
+
+
 def shown(page: Page) -> list[str]:
+    """Which pieces are seen."""
     return [str(each.get_attribute("id")) for each in page.locator(".turn").all() if each.is_visible()]
 
 
 def test_one_piece_at_a_time_by_button_key_and_link(page: Page) -> None:
     assert shown(page) == []
     page.get_by_role("link", name="Next").click()
-    assert shown(page) == ["turn-1"]
+    expect_shown(page, "turn-1")
     page.keyboard.press("ArrowRight")
-    assert shown(page) == ["turn-2"]
+    expect_shown(page, "turn-2")
     assert page.evaluate("document.activeElement.id") == "name-2"
     page.get_by_role("link", name="Before").click()
+    expect_shown(page, "turn-1")
     page.keyboard.press("ArrowLeft")
+    expect(page.locator("#all")).to_be_visible()
     assert shown(page) == []
 
 
@@ -119,7 +128,7 @@ def test_it_opens_again_without_the_link_and_is_never_old_with_it(page: Page, co
     page.reload()
     expect(page.get_by_role("heading", name="At the cloth")).to_be_visible()
     page.get_by_role("link", name="Next").click()
-    assert shown(page) == ["turn-1"]
+    expect_shown(page, "turn-1")
     assert page.evaluate("document.fonts.check('16px Ell')")
     assert page.locator(".steps").evaluate("each => getComputedStyle(each).position") == "fixed"
 

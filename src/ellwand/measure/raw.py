@@ -28,6 +28,7 @@ LONGEST_TAPE: Final = 3000.0
 """No one measures more than this (cm), whatever the slip."""
 BEYOND: Final = 1.5
 """A body outside human limits, once confirmed, is drafted for up to this factor beyond them (our own figure)."""
+TRULY_SO: Final = N_('{cause}; a body that is truly so is kept with confirmed = ["{name}"]')
 BEYOND_LIMITS: Final[Mapping[tuple[bool, bool], str]] = {
     (True, True): N_("{cm} is too small: a child has between {least} and {most}"),
     (True, False): N_("{cm} is too small: an adult has between {least} and {most}"),
@@ -66,7 +67,7 @@ def read_raw(table: Mapping[str, object]) -> RawWearer:
     Raises BadInput: unknown or doubled keys, values that are no length, and when height or bust_girth (for a
     child: height) is missing.
     """
-    table = _in_our_words(table)
+    table = in_our_words(table)
     _check_keys(table)
     unit = _unit(table.get("unit", "cm"))
     age = _age(table["age"]) if "age" in table else None
@@ -94,8 +95,11 @@ def check_human(raw: RawWearer) -> None:
     _check_order(raw.values, raw.unit)
 
 
-def _in_our_words(table: Mapping[str, object]) -> dict[str, object]:
-    """The table under our keys; a unit in a key goes to its value, unless that has its own."""
+def in_our_words(table: Mapping[str, object]) -> dict[str, object]:
+    """The table under our keys; a unit in a key goes to its value, unless that has its own.
+
+    Raises BadInput where two keys mean the same.
+    """
     known = (*ABOUT, *FIELDS, *ALIASES, *ARMS)
     out: dict[str, object] = {}
     for key, value in table.items():
@@ -255,7 +259,7 @@ def _cause(name: str, cm: float, unit: Unit, minor: bool) -> str:
         cause = _("measure again")
     if not minor and limits.child_least <= cm < limits.adult_least:
         cause = _("{cause}, or give the age if the wearer is a child", cause=cause)
-    return _('{cause}; a body that is truly so is kept with confirmed = ["{name}"]', cause=cause, name=name)
+    return _(TRULY_SO, cause=cause, name=name)
 
 
 def _check_enough(values: Mapping[str, float], minor: bool) -> None:

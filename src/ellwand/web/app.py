@@ -20,7 +20,7 @@ from ellwand.keep import open_store
 from ellwand.language import _, known
 from ellwand.web.assets import asset
 from ellwand.web.door import Door
-from ellwand.web.guard import Guard
+from ellwand.web.guard import Guard, too_much_said
 from ellwand.web.pages import (
     bench,
     classes,
@@ -113,6 +113,9 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/classes/{id}/change", classes.change_class),
             Route("/classes/{id}/order.csv", classes.order),
             Route("/classes/{id}/pack.zip", classes.pack),
+            Route("/classes/{id}/papers", classes.packing),
+            Route("/classes/{id}/papers", classes.begin_packing, methods=["POST"]),
+            Route("/classes/{id}/papers/stop", classes.stop_packing, methods=["POST"]),
             Route("/classes/{id}/forms.pdf", classes.forms),
             Route("/classes/{id}/throw", classes.throw_class, methods=["POST"]),
             Route("/classes/{id}/take-out", classes.take_class_out, methods=["POST"]),
@@ -180,7 +183,12 @@ def _refused(request: Request, error: Exception) -> Response:
 
 def _not_there(request: Request, error: Exception) -> Response:
     status = error.status_code if isinstance(error, HTTPException) else 404
-    said = {404: _("There is no such page."), 405: _("This page cannot be used so.")}
+    said = {
+        404: _("There is no such page."),
+        405: _("This page cannot be used so."),
+        408: _("What was sent did not arrive."),
+        413: too_much_said(),
+    }
     return _plainly(request, status, _("Not here"), said.get(status, _("This cannot be done.")))
 
 

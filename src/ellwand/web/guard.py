@@ -7,6 +7,7 @@ from typing import Final
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.exceptions import HTTPException
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
@@ -53,15 +54,7 @@ class Guard:
         if refusal is not None:
             await refusal(scope, receive, _with_headers(send, kept=False))
             return
-        bounded = _Bounded(receive)
-        try:
-            await self.app(scope, bounded.receive, _with_headers(send))
-        except _TooMuch:
-            await PlainTextResponse(too_much_said(), 413)(scope, receive, _with_headers(send, kept=False))
-        except _TooSlow:
-            await PlainTextResponse(_("What was sent did not arrive."), 408)(
-                scope, receive, _with_headers(send, kept=False)
-            )
+        await self.app(scope, _Bounded(receive).receive, _with_headers(send))
 
     def _refusal(self, scope: Scope, headers: Headers) -> Response | None:
         """Why it is refused: the status and a sentence."""
@@ -97,14 +90,6 @@ def too_much_said() -> str:
     return _("What was sent is too large: send up to {most} MB.", most=LARGEST // 1_000_000)
 
 
-class _TooMuch(Exception):
-    pass
-
-
-class _TooSlow(Exception):
-    pass
-
-
 class _Bounded:
     """Counts what comes in, whatever its head says, and does not wait for ever for it."""
 
@@ -117,11 +102,11 @@ class _Bounded:
         try:
             message = await asyncio.wait_for(self._receive(), PATIENCE)
         except TimeoutError:
-            raise _TooSlow from None
+            raise HTTPException(408) from None
         self._whole = not message.get("more_body", False)
         self._got += len(message.get("body", b""))
         if self._got > LARGEST:
-            raise _TooMuch
+            raise HTTPException(413)
         return message
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Final
@@ -55,7 +56,7 @@ def read_state(query: QueryParams) -> State:
     """
     unit: Unit = "in" if query.get("unit") == "in" else "cm"
     filled = [(path, text) for path, text in query.multi_items() if path not in OWN]
-    if not any(path == "cloth.main.width" and text for path, text in filled):
+    if not any(re.fullmatch(r"cloth\.(?!remnants)[^.]+\.width", path) and text for path, text in filled):
         filled += START
     pairs = pairs_of(tables_of(filled), unit)
     if add := query.get("add"):

@@ -28,6 +28,12 @@ def test_german_is_spoken() -> None:
     assert "de" in TRANSLATED
 
 
+def test_sentences_of_templates_are_gathered_too() -> None:
+    found = [message for message, _context in words.sentences()]
+    assert "Keep this garment" in found
+    assert ("{n} wearer", "{n} wearers") in found
+
+
 @pytest.mark.parametrize("name", TRANSLATED)
 def test_the_catalogue_is_up_to_the_code(name: str) -> None:
     old = words.catalogue(name)

@@ -14,6 +14,7 @@ from ellwand.choose.form.labels import HEADINGS, label_of, word_said
 from ellwand.choose.options.others import COMMON
 from ellwand.choose.styles import STYLES
 from ellwand.language import _
+from ellwand.model.names import named
 from ellwand.model.others import KINDS
 from ellwand.units import Unit, decimal, format_length
 
@@ -75,6 +76,8 @@ RARE: Final = frozenset(
     }
 )
 """What most makers leave as it is."""
+MAIN: Final = "main"
+LEFT_OVER: Final = "remnants"
 HEM: Final = ("length", "blouse", "train")
 SKETCHED: Final = ("division", "charges")
 PLACES: Final[Mapping[str, tuple[str, ...]]] = {
@@ -122,7 +125,7 @@ def groups(pairs: Pairs, unit: Unit = "cm") -> tuple[Group, ...]:
         out.append(form.group(name, [option for table in single for option in table.options], rest))
     sewing, cloth, prices = described("sewing"), described("cloth.main"), described("prices")
     out.append(form.group("sewing", sewing.options, sewing.within))
-    out.append(form.group("cloth", cloth.options, [*cloth.within, described("cloth.remnants")]))
+    out.append(form.of_cloths(cloth, list(tables.get("cloth", {}))))
     out.append(form.group("prices", prices.options, []))
     return tuple(out)
 
@@ -135,6 +138,12 @@ def _with_its_style(tables: Mapping[str, Any], style: str) -> dict[str, Any]:
         garment[key] = {**base, **value} if isinstance(base, Mapping) and isinstance(value, Mapping) else value
     # whatever differs from the plain default is then told
     return {**tables, "garment": {**garment, "style": "\0"}}
+
+
+def _at(path: str, cloth: str) -> str:
+    """The path, of a cloth of whichever name."""
+    main = f"cloth.{MAIN}"
+    return f"cloth.{cloth}{path.removeprefix(main)}" if path.startswith(main) else path
 
 
 class _Form:
@@ -151,20 +160,31 @@ class _Form:
         adds = tuple((table.path, _(HEADINGS[table.path])) for table in within if table.several)
         return Group(name, _(HEADINGS[name]), controls, tuple(entries), adds)
 
-    def entries(self, table: Described) -> Iterator[Entry]:
-        """The entries of a list, or the one table."""
-        heading = _(HEADINGS[table.path])
+    def of_cloths(self, cloth: Described, names: Sequence[str]) -> Group:
+        """The controls of the first cloth, and the others as entries."""
+        first, *others = [name for name in names if name != LEFT_OVER] or [MAIN]
+        controls = tuple(self.control(option, _at(option.path, first)) for option in cloth.options)
+        entries = [entry for table in cloth.within for entry in self.entries(table, first)]
+        entries += self.entries(described("cloth.remnants"))
+        for name in others:
+            own = (self.control(option, _at(option.path, name)) for option in cloth.options)
+            entries.append(Entry(f"cloth.{name}", _("Cloth {name}", name=named(name)), tuple(own)))
+            entries += [entry for table in cloth.within for entry in self.entries(table, name)]
+        lists = [*(table for table in cloth.within if table.several), described("cloth.remnants")]
+        adds = [(_at(table.path, first), _(HEADINGS[table.path])) for table in lists]
+        return Group("cloth", _(HEADINGS["cloth"]), controls, tuple(entries), (*adds, ("cloth", _("Another cloth"))))
+
+    def entries(self, table: Described, cloth: str = MAIN) -> Iterator[Entry]:
+        """The entries of a list, or the one table; of a cloth, the one of that name."""
+        heading, root = _(HEADINGS[table.path]), _at(table.path, cloth)
         if not table.several:
             if self.applies(table.path):
-                yield Entry("", heading, tuple(self.control(option, option.path) for option in table.options))
+                own = (self.control(option, _at(option.path, cloth)) for option in table.options)
+                yield Entry("", heading, tuple(own))
             return
-        numbers = {
-            path.removeprefix(f"{table.path}.").split(".")[0]
-            for path in self.filled
-            if path.startswith(f"{table.path}.")
-        }
+        numbers = {path.removeprefix(f"{root}.").split(".")[0] for path in self.filled if path.startswith(f"{root}.")}
         for number in sorted(int(each) for each in numbers if each.isdigit()):
-            path = f"{table.path}.{number}"
+            path = f"{root}.{number}"
             keys = ((option, option.path.rpartition(".")[2]) for option in table.options)
             controls = (
                 self.control(option, f"{path}.{key}") for option, key in keys if self.applies(option.path, number)

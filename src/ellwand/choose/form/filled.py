@@ -291,35 +291,54 @@ def with_entry(pairs: Pairs, path: str, unit: Unit = "cm") -> Pairs:
 
     Raises BadInput where there is no such list.
     """
-    if path not in lists():
-        raise BadInput(path[:60], _("there is no such list"), nearest(path[:60], lists()))
     tables = tables_of(pairs)
+    if path == "cloth":
+        return pairs_of({**tables, "cloth": _with_cloth(tables.get("cloth", {}))}, unit)
+    plain = _plain(f"{path}.").removesuffix(".")
+    if plain not in lists():
+        raise BadInput(path[:60], _("there is no such list"), nearest(path[:60], lists()))
     entries = _entries(tables, path)
     made: Tables = {}
-    taken = [entry.get(_first(lists()[path])) for entry in entries]
-    for option in lists()[path].options:
+    taken = [entry.get(_first(lists()[plain])) for entry in entries]
+    for option in lists()[plain].options:
         if option.required:
             free = [word for word in option.takes.words if word not in taken]
             made[option.path.rpartition(".")[2]] = (free or option.takes.words or (FIRST[option.path],))[0]
-    made.update(BESIDE.get(path, {}))
+    made.update(BESIDE.get(plain, {}))
     _set_entries(tables, path, [*entries, made])
     return pairs_of(tables, unit)
 
 
+def _with_cloth(cloths: Tables) -> Tables:
+    """With one cloth more, of the usual width.
+
+    Raises BadInput where there are as many as there are names for.
+    """
+    free = next((name for name in FURTHER if name not in cloths), None)
+    if free is None:
+        raise BadInput("cloth", _("there are too many of them"), _("keep to {count}", count=len(FURTHER)))
+    return {**cloths, free: {"width": START[0][1]}}
+
+
 def without_entry(pairs: Pairs, path: str, unit: Unit = "cm") -> Pairs:
-    """Without one entry of a list (``garment.gores.1``).
+    """Without one entry of a list (``garment.gores.1``), or without a cloth (``cloth.second``).
 
     Raises BadInput where there is no such entry.
     """
     name, _dot, number = path.rpartition(".")
     tables = tables_of(pairs)
-    entries = _entries(tables, name) if name in lists() else []
+    cloths = tables.get("cloth", {})
+    if name == "cloth" and number in cloths and len(cloths.keys() - {"remnants"}) > 1:
+        return pairs_of({**tables, "cloth": {key: each for key, each in cloths.items() if key != number}}, unit)
+    entries = _entries(tables, name) if _plain(f"{name}.").removesuffix(".") in lists() else []
     if not number.isdigit() or int(number) >= len(entries):
         raise BadInput(path[:60], _("there is no such entry"), _("choose one that is there"))
     _set_entries(tables, name, [entry for n, entry in enumerate(entries) if n != int(number)])
     return pairs_of(tables, unit)
 
 
+FURTHER: Final = ("second", "third", "fourth", "fifth", "sixth")
+"""What further cloths are called."""
 FIRST: Final[Mapping[str, str]] = {
     "garment.over.thickness_mm": "2",
     "cloth.main.faults.x": "10 cm",

@@ -3,27 +3,46 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
-from typing import Any, Final
+import time
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final, Literal
 
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import QueryParams
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
 from ellwand.errors import BadInput
 from ellwand.keep import KeptGarment, Missing, Person, Roster, Stale, Store, every, get, save, take_out, throw_away
 from ellwand.language import _, language
+from ellwand.model.measurement import FIELDS
 from ellwand.units import Unit
 from ellwand.web.kept import state_of
-from ellwand.web.making import demo_people, tables_for
+from ellwand.web.making import demo_people, tables_for, wearer_table
 from ellwand.web.pages.working import done, download, plain_name
 from ellwand.web.rendering import page
 from ellwand.web.state import State, read_state
-from ellwand.web.work import Ask
+from ellwand.web.work import Ask, Job
 from ellwand.web.work.ordering import Order, order_csv
 
 MOST: Final = 60
 """Wearers in one class."""
 LONGEST: Final = 120
+QUICK: Final = 0.4
+"""So long (s) a page waits for what may be there at once."""
+
+AWAY: Final = 90.0
+"""So long (s) everyone's papers are written on while the page is not looked at."""
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """Someone in the class; ``state``: the bench with the garment for them, None while they are to be measured."""
+
+    name: str
+    state: State | None = None
+    measured: int = 0
 
 
 def classes(request: Request) -> Response:
@@ -48,7 +67,9 @@ async def save_class(request: Request) -> Response:
     """Keeps it, new or as its next version."""
     async with request.form() as form:
         given = {key: str(value) for key, value in form.items()}
-        members = tuple(dict.fromkeys(str(each) for each in form.getlist("member")))
+        known = tuple(dict.fromkeys(str(each) for each in form.getlist("member")))
+    named = dict.fromkeys(" ".join(line.split())[:LONGEST] for line in given.get("names", "").splitlines())
+    members: tuple[str | Mapping[str, object], ...] = (*known, *({"name": name} for name in named if name))
     based = given.get("based", "")
     roster = Roster(
         name=given.get("name", "").strip()[:LONGEST],
@@ -72,50 +93,97 @@ async def save_class(request: Request) -> Response:
 def one_class(request: Request) -> Response:
     """Its wearers and the order, as far as they are reckoned yet."""
     store, roster = request.app.state.store, _roster(request)
-    states, lost = _states(roster, store)
-    order, waits, said = None, False, ""
-    if states:
-        job = request.app.state.shop.ask(_asked("order", states, store))
-        job.wait(0.4)
-        found = job.last("done")
-        order = found if isinstance(found, Order) else None
-        waits, said = not job.over, job.last("failed") or job.last("said") or ""
-    rows = list(zip(states, order.lines if order else [None] * len(states), strict=True))
-    garment = get(store, KeptGarment, roster.garment) if roster.garment else None
+    members, lost = _members(roster, store)
+    found, waits, said = None, False, ""
+    if any(each.state for each in members):
+        job = request.app.state.shop.ask(_asked("order", members, store))
+        job.wait(QUICK)
+        found, waits = job.last("done"), not job.over
+        said = job.last("failed") or job.last("said") or ""
+    lines = iter(found.lines if found else ())
     return page(
         request,
         "class.html",
         roster=roster,
-        rows=rows,
-        order=order,
+        rows=[(each, next(lines, None) if each.state else None) for each in members],
+        order=found,
         waits=waits,
         said=said,
-        garment=garment,
-        names=[_name(state, store) for state in states],
+        garment=get(store, KeptGarment, roster.garment) if roster.garment else None,
         lost=lost,
     )
 
 
 async def order(request: Request) -> Response:
     """The order as a table."""
-    roster, states = await _gathered(request)
-    reckoned: Order = await done(request, _asked("order", states, request.app.state.store))
+    roster, ask = await run_in_threadpool(_gathered, request, "order")
+    reckoned: Order = await done(request, ask)
     return download(order_csv(reckoned).encode(), "order.csv", f"{plain_name(roster.name)}-order.csv")
 
 
 async def pack(request: Request) -> Response:
     """Everyone's papers in one archive."""
-    roster, states = await _gathered(request)
-    made = await done(request, _asked("pack", states, request.app.state.store))
+    roster, ask = await run_in_threadpool(_gathered, request, "pack")
+    made = await done(request, ask)
     return download(made, "pack.zip", f"{plain_name(roster.name)}.zip")
 
 
+def packing(request: Request) -> Response:
+    """How far everyone's papers are; the page looks again by itself while they are made."""
+    roster, ask = _gathered(request, "pack")
+    shop = request.app.state.shop
+    job: Job | None = shop.known(ask)
+    if job is not None:
+        _waited_for(job)
+        job.wait(QUICK)
+    return page(
+        request,
+        "class_papers.html",
+        roster=roster,
+        state=_how_far(job),
+        said=(job.last("failed") or job.last("said") or "") if job else "",
+        place=shop.place(job) if job else 0,
+    )
+
+
+def _waited_for(job: Job) -> None:
+    """It goes on while nobody looks for a while, as behind another page."""
+    job.left = time.monotonic() + AWAY
+
+
+def _how_far(job: Job | None) -> Literal["none", "done", "failed", "stopped", "under way"]:
+    if job is None:
+        return "none"
+    if job.told("done"):
+        return "done"
+    if job.told("failed"):
+        return "failed"
+    return "stopped" if job.over or job.stopped else "under way"
+
+
+def begin_packing(request: Request) -> Response:
+    """Everyone's papers are begun, or gone on with."""
+    roster, ask = _gathered(request, "pack")
+    _waited_for(request.app.state.shop.ask(ask))
+    return RedirectResponse(f"/classes/{roster.id}/papers", 303)
+
+
+def stop_packing(request: Request) -> Response:
+    """Enough of it."""
+    roster, ask = _gathered(request, "pack")
+    job = request.app.state.shop.known(ask)
+    if job is not None:
+        request.app.state.shop.stop(job)
+    return RedirectResponse(f"/classes/{roster.id}/papers", 303)
+
+
 def forms(request: Request) -> Response:
-    """A measuring form for each in the class."""
+    """A measuring form for each who is still to be measured; for everyone where nobody is."""
     from ellwand.publish import measuring_form_pdf
 
-    store, roster = request.app.state.store, _roster(request)
-    names = tuple(_name(state, store) for state in _states(roster, store)[0]) or ("",)
+    roster = _roster(request)
+    members = _members(roster, request.app.state.store)[0]
+    names = tuple(each.name for each in members if not each.state) or tuple(each.name for each in members) or ("",)
     unit: Unit = "in" if request.query_params.get("unit") == "in" else "cm"
     return download(measuring_form_pdf(names, unit), "forms.pdf", f"{plain_name(roster.name)}-forms.pdf")
 
@@ -133,50 +201,48 @@ def take_class_out(request: Request) -> Response:
     return RedirectResponse("/classes", 303)
 
 
-async def _gathered(request: Request) -> tuple[Roster, list[State]]:
-    from starlette.concurrency import run_in_threadpool
+def _gathered(request: Request, what: Literal["order", "pack"]) -> tuple[Roster, Ask]:
+    """The class and what is asked of the workshop for it.
 
-    roster = await run_in_threadpool(_roster, request)
-    states, _lost = await run_in_threadpool(_states, roster, request.app.state.store)
-    if not states:
-        raise BadInput(roster.name, _("nobody is in this class yet"), _("tick those who are"))
-    return roster, states
+    Raises BadInput where nobody in it is measured.
+    """
+    store, roster = request.app.state.store, _roster(request)
+    members, _lost = _members(roster, store)
+    if not any(each.state for each in members):
+        raise BadInput(roster.name, _("nobody in this class is measured yet"), _("tick those who are"))
+    return roster, _asked(what, members, store)
 
 
 def _roster(request: Request) -> Roster:
     return get(request.app.state.store, Roster, request.path_params["id"])
 
 
-def _states(roster: Roster, store: Store) -> tuple[list[State], list[str]]:
-    """The garment on the bench for each wearer, and those who are not kept any more."""
-    base = state_of(get(store, KeptGarment, roster.garment)) if roster.garment else read_state_empty()
-    out, lost = [], []
-    for member in roster.members:
-        who = str(member)
+def _members(roster: Roster, store: Store) -> tuple[list[Member], int]:
+    """Everyone, and how many are kept no longer."""
+    base = state_of(get(store, KeptGarment, roster.garment)) if roster.garment else read_state(QueryParams(""))
+    out, lost = [], 0
+    for each in roster.members:
+        if not isinstance(each, str):
+            out.append(Member(str(each.get("name", ""))))
+            continue
         try:
-            if who not in demo_people():
-                get(store, Person, who)
-            out.append(replace(base, who=who, garment="", based=0))
-        except Missing:
-            lost.append(who)
+            table = wearer_table(each, store)
+        except BadInput:
+            lost += 1
+            continue
+        measured = sum(field in FIELDS for field in table)
+        out.append(Member(str(table.get("name", "")), replace(base, who=each, garment="", based=0), measured))
     return out, lost
 
 
-def read_state_empty() -> State:
-    """What a first visit shows."""
-    from starlette.datastructures import QueryParams
-
-    return read_state(QueryParams(""))
-
-
-def _name(state: State, store: Store) -> str:
-    who = state.who
-    return str(demo_people()[who]["name"]) if who in demo_people() else get(store, Person, who).name
-
-
-def _asked(what: Any, states: list[State], store: Store) -> Ask:
-    sheets = [tables_for(state, store) for state in states]
+def _asked(what: Literal["order", "pack"], members: Sequence[Member], store: Store) -> Ask:
+    sheets = [tables_for(each.state, store) for each in members if each.state]
     return Ask(what, json.dumps(sheets, sort_keys=True, default=str), language())
+
+
+def _names(roster: Roster) -> list[str]:
+    """Those who are still to be measured."""
+    return [str(each.get("name", "")) for each in roster.members if isinstance(each, Mapping)]
 
 
 def _form(request: Request, roster: Roster, wrong: str = "", status: int = 200) -> Response:
@@ -191,14 +257,26 @@ def _form(request: Request, roster: Roster, wrong: str = "", status: int = 200) 
         wrong=wrong,
         people=people,
         demo=demo,
+        names=_names(roster),
         garments=every(store, KeptGarment),
     )
 
 
 def _stale(request: Request, mine: Roster, newer: Any) -> Response:
-    differ = [(_("name"), newer.name, mine.name)] if newer.name != mine.name else []
-    differ += [(_("wearers"), str(len(newer.members)), str(len(mine.members)))] if newer.members != mine.members else []
-    hidden = [("name", mine.name), ("garment", mine.garment or ""), *(("member", str(each)) for each in mine.members)]
+    store = request.app.state.store
+    said = [
+        (_("name"), [each.name for each in (newer, mine)]),
+        (_("wearers"), [", ".join(one.name for one in _members(each, store)[0]) for each in (newer, mine)]),
+        (_("what everyone makes"), [_makes(each, store) for each in (newer, mine)]),
+    ]
+    differ = [(label, theirs, own) for label, (theirs, own) in said if theirs != own]
+    known = [("member", each) for each in mine.members if isinstance(each, str)]
+    hidden = [
+        ("name", mine.name),
+        ("garment", mine.garment or ""),
+        *known,
+        ("names", "\n".join(_names(mine))),
+    ]
     return page(
         request,
         "stale.html",
@@ -212,3 +290,7 @@ def _stale(request: Request, mine: Roster, newer: Any) -> Response:
             ("/classes", [], _("Keep both: save mine as another class")),
         ],
     )
+
+
+def _makes(roster: Roster, store: Store) -> str:
+    return get(store, KeptGarment, roster.garment).name if roster.garment else _("a plain tunic")

@@ -11,10 +11,10 @@ from starlette.responses import RedirectResponse, Response
 from ellwand.errors import BadInput
 from ellwand.keep import Person, every, get, history, save, take_back, take_out, throw_away
 from ellwand.language import _
-from ellwand.measure import check_human, read_people, read_raw
+from ellwand.measure import read_people
 from ellwand.units import Unit
 from ellwand.web.making import demo_people, read_sheet_bytes
-from ellwand.web.measured import typed
+from ellwand.web.measured import of_form, typed
 from ellwand.web.pages.measuring import label_of
 from ellwand.web.pages.working import download, plain_name
 from ellwand.web.rendering import page
@@ -86,19 +86,29 @@ async def take_in(request: Request) -> Response:
         name = (file.filename or "")[:80] if isinstance(file, UploadFile) else ""
     if not data:
         raise BadInput("", _("no file was chosen"), _("choose a sheet (.toml) or a list (.csv)"))
-    tables = [read_sheet_bytes(data).get("wearer", {})] if name.endswith(".toml") else list(read_people(data).tables)
+    is_sheet = name.lower().endswith(".toml")
+    tables = [_wearer(data, name)] if is_sheet else list(read_people(data).tables)
     if len(tables) > MOST:
         raise BadInput(name, _("more than {most} people are in the list", most=MOST), _("divide it"))
     read = []
     for number, table in enumerate(tables, 1):
         try:
-            check_human(read_raw(table))
+            own = of_form(table)
         except BadInput as error:
-            raise error.inside(str(table.get("name") or number)) from None
-        read.append(Person(name=str(table.get("name") or _("the wearer")), table=table))
+            raise error.inside(str(table.get("name") or number)[:80]) from None
+        called = str(own.get("name") or _("the wearer"))
+        read.append(Person(name=called, table={"name": called, **own}))
     for person in read:
         save(request.app.state.store, person)
     return RedirectResponse(f"/people?taken={len(read)}", 303)
+
+
+def _wearer(data: bytes, name: str) -> dict[str, object]:
+    """The [wearer] of a sheet."""
+    wearer = read_sheet_bytes(data).get("wearer")
+    if not isinstance(wearer, dict):
+        raise BadInput(name, _("the sheet has no [wearer]"), _("choose a whole sheet"))
+    return wearer
 
 
 def versions(request: Request) -> Response:

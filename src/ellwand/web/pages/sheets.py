@@ -15,9 +15,9 @@ from ellwand.choose.form.written import sheet_text
 from ellwand.errors import BadInput
 from ellwand.keep import Person, save
 from ellwand.language import _
-from ellwand.measure import check_human, read_raw
 from ellwand.units import Unit
 from ellwand.web.making import no_sheets, read_sheet_bytes, tables_for
+from ellwand.web.measured import of_form
 from ellwand.web.pages.working import download, whose
 from ellwand.web.rendering import page
 from ellwand.web.state import WHO, State, read_state
@@ -56,10 +56,10 @@ def _state(tables: dict[str, Any], request: Request, keep_wearer: bool) -> State
     if not isinstance(wearer, dict):
         raise BadInput("wearer", _("the sheet has no [wearer]"), _("choose a whole sheet"))
     read_tables(tables, no_sheets)
-    check_human(read_raw(wearer))
+    own = of_form(wearer)
     unit: Unit = "in" if wearer.get("unit") == "in" else "cm"
     state = State(WHO, unit, pairs_of(tables, unit))
     if keep_wearer:
-        kept = save(request.app.state.store, Person(name=str(wearer.get("name") or _("the wearer")), table=wearer))
+        kept = save(request.app.state.store, Person(name=str(own.get("name") or _("the wearer")), table=own))
         state = replace(state, who=kept.id)
     return state

@@ -5,95 +5,66 @@ from __future__ import annotations
 import csv
 import io
 import math
+import re
 import zipfile
 from collections import defaultdict
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, Final
 
 from ellwand.choose import read_tables
-from ellwand.depict.shopping import purchases
+from ellwand.depict.shopping import bill, purchases
 from ellwand.depict.words import why
 from ellwand.depict.words.lays import cloth_named
 from ellwand.errors import BadInput
 from ellwand.language import _
+from ellwand.lay.buy import purchase
+from ellwand.model.cloth import Cloth
 from ellwand.model.garment import Garment
-from ellwand.sew.costs import thread_to_buy
+from ellwand.publish.text import clean
+from ellwand.sew.costs import REEL
 from ellwand.sew.pace import totals
-from ellwand.units import Unit, format_length
+from ellwand.units import Unit, decimal, format_length
 
 LONG_AGO: Final = (1980, 1, 1, 0, 0, 0)
-PAPERS: Final = ("card.pdf", "chalk.csv", "sewing.pdf")
+PAPERS: Final = re.compile(r"card\.pdf|sewing\.pdf|(chalk|tears|blocks)(-\d+)?\.csv")
 """What everyone in a class is given."""
 Tell = Callable[[str, Any], None]
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One wearer in the class: ``trouble`` where nothing can be cut for them, else what there is to look at."""
+    """One wearer in the class: ``trouble`` where nothing can be cut for them; what will not work and what there is to
+    look at again, in sentences; the cloth that their own lays take."""
 
     name: str
     trouble: str = ""
+    fails: tuple[str, ...] = ()
     looks: tuple[str, ...] = ()
     cloth: str = ""
-    minutes: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What is bought for all together, and how that is made up."""
+
+    what: str
+    much: str
+    made_up: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What the whole class needs: a line for each wearer, each cloth with its length, thread and hours."""
+    """What the whole class needs: a line for each wearer, what is bought, and hours of work."""
 
     lines: tuple[Line, ...]
-    cloths: tuple[tuple[str, str, int], ...] = ()
-    thread_m: int = 0
-    hours: float = 0.0
-
-
-@dataclass(slots=True)
-class _Sum:
-    """While it is reckoned."""
-
-    unit: Unit = "cm"
-    cloths: defaultdict[tuple[str, float], list[float]] = field(default_factory=lambda: defaultdict(list))
-    thread: float = 0.0
-    minutes: float = 0.0
+    needs: tuple[Need, ...]
+    hours: tuple[float, float]
 
 
 def order_of(sheets: Sequence[Mapping[str, Any]], tell: Tell) -> Order:
     """The order for the sheets of a class, each laid quickly."""
-    out, total = [], _Sum()
-    for number, tables in enumerate(sheets, 1):
-        name = str(tables["wearer"].get("name", number))
-        tell("said", _("{n} of {all}: {name}", n=number, all=len(sheets), name=name))
-        try:
-            out.append(_line(name, _made(tables), total))
-        except BadInput as error:
-            out.append(Line(name, trouble=str(error)))
-    cloths = tuple(
-        (
-            _("{cloth}, {width} wide", cloth=cloth, width=format_length(width, total.unit)),
-            format_length(math.fsum(lengths), total.unit),
-            len(lengths),
-        )
-        for (cloth, width), lengths in total.cloths.items()
-    )
-    return Order(tuple(out), cloths, math.ceil(total.thread), total.minutes / 60)
-
-
-def _line(name: str, garment: Garment, total: _Sum) -> Line:
-    unit = garment.wearer.unit
-    whole = totals(garment.steps)
-    by_hand = garment.choices.sewing.by == "hand"
-    minutes = math.fsum(step.minutes_hand if by_hand else step.minutes_machine for step in garment.steps)
-    bought = list(purchases(garment.lays, garment.cloths))
-    for cloth, asked in bought:
-        total.cloths[cloth_named(cloth.name), cloth.width].append(asked.length)
-    total.unit = unit
-    total.thread += thread_to_buy(whole)
-    total.minutes += minutes
-    looks = tuple(why(each, unit) for each in garment.proof.findings if each.outcome != "sound")
-    lengths = ", ".join(format_length(asked.length, unit) for _cloth, asked in bought)
-    return Line(name, looks=looks, cloth=lengths, minutes=minutes)
+    return _order(list(_each(sheets, tell)))
 
 
 def pack_of(sheets: Sequence[Mapping[str, Any]], tell: Tell, most: int) -> bytes:
@@ -101,49 +72,117 @@ def pack_of(sheets: Sequence[Mapping[str, Any]], tell: Tell, most: int) -> bytes
     from ellwand.publish.all_files import files_of
     from ellwand.publish.letters import spelled
 
-    out, size = io.BytesIO(), 0
+    out, size, made = io.BytesIO(), 0, list[tuple[str, Garment | str]]()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
-
-        def put(name: str, data: bytes) -> None:
-            nonlocal size
-            size += len(data)
-            if size > most:
-                raise BadInput("", _("all papers together are too large for one archive"), _("make two classes of it"))
-            archive.writestr(zipfile.ZipInfo(name, LONG_AGO), data)
-
-        for number, tables in enumerate(sheets, 1):
-            name = str(tables["wearer"].get("name", number))
-            tell("said", _("{n} of {all}: {name}", n=number, all=len(sheets), name=name))
-            folder = f"{number:02d}-{_plain(spelled(name))}"
-            try:
-                garment = _made(tables)
-            except BadInput:
+        for number, (name, garment) in enumerate(_each(sheets, tell), 1):
+            made.append((name, garment))
+            if isinstance(garment, str):
                 continue
-            for file, made in files_of(garment).items():
-                if file in PAPERS or file.startswith("chalk"):
-                    put(f"{folder}/{file}", made())
-        put("order.csv", order_csv(order_of(sheets, lambda kind, value: None)).encode())
+            for file, written in files_of(garment).items():
+                if PAPERS.fullmatch(file):
+                    data = written()
+                    size += len(data)
+                    if size > most:
+                        problem = _("all papers together are too large for one archive")
+                        raise BadInput("", problem, _("make two classes of it"))
+                    path = f"{number:02d}-{_plain(spelled(name))}/{file}"
+                    archive.writestr(zipfile.ZipInfo(path, LONG_AGO), data, zipfile.ZIP_DEFLATED)
+        archive.writestr(zipfile.ZipInfo("order.csv", LONG_AGO), order_csv(_order(made)).encode())
     return out.getvalue()
 
 
 def order_csv(order: Order) -> str:
-    """The order as a table for a spreadsheet."""
+    """The order as a table for a spreadsheet: what is bought, then each wearer."""
     out = io.StringIO()
     write = csv.writer(out, lineterminator="\n")
-    write.writerow([_("name"), _("cloth"), _("minutes"), _("look again")])
-    for line in order.lines:
-        write.writerow([line.name, line.cloth, round(line.minutes), line.trouble or " ".join(line.looks)])
+    write.writerow([_("what"), _("how much"), _("made up of")])
+    write.writerows([need.what, need.much, need.made_up] for need in order.needs)
     write.writerow([])
-    for what, length, count in order.cloths:
-        write.writerow([what, length, count])
-    write.writerow([_("thread"), f"{order.thread_m} m"])
+    write.writerow([_("name"), _("cloth on the table"), _("will not work"), _("look again")])
+    for line in order.lines:
+        write.writerow([clean(line.name), line.cloth, line.trouble or " ".join(line.fails), " ".join(line.looks)])
     return out.getvalue()
 
 
-def _made(tables: Mapping[str, Any]) -> Garment:
+def _each(sheets: Sequence[Mapping[str, Any]], tell: Tell) -> Iterator[tuple[str, Garment | str]]:
+    """Everyone's name with their garment, or with the sentence that tells why there is none."""
     from ellwand.pipeline import make
 
-    return make(read_tables(dict(tables), _alone), seconds=0.0)
+    for number, tables in enumerate(sheets, 1):
+        name = str(tables["wearer"].get("name", number))
+        tell("said", _("{n} of {all}: {name}", n=number, all=len(sheets), name=name))
+        try:
+            yield name, make(read_tables(dict(tables), _alone), seconds=0.0)
+        except BadInput as error:
+            yield name, str(error)
+
+
+def _order(made: Sequence[tuple[str, Garment | str]]) -> Order:
+    garments = [garment for _name, garment in made if isinstance(garment, Garment)]
+    work = [totals(garment.steps) for garment in garments]
+    return Order(
+        tuple(_line(name, garment) for name, garment in made),
+        tuple(_needs(garments)),
+        (math.fsum(each.hours[0] for each in work), math.fsum(each.hours[1] for each in work)),
+    )
+
+
+def _line(name: str, garment: Garment | str) -> Line:
+    if isinstance(garment, str):
+        return Line(name, garment)
+    unit = garment.wearer.unit
+    fails, looks = (
+        tuple(why(each, unit) for each in garment.proof.findings if each.outcome == outcome)
+        for outcome in ("will not work", "look again")
+    )
+    several = len(garment.cloths) > 1
+    laid = [
+        (f"{cloth_named(cloth.name)} " if several else "") + format_length(asked.laid, unit)
+        for cloth, asked in purchases(garment.lays, garment.cloths)
+    ]
+    return Line(name, "", fails, looks, ", ".join(laid))
+
+
+def _needs(garments: Sequence[Garment]) -> Iterator[Need]:
+    """Each cloth as one length, washed and straightened as one; then all else that is bought."""
+    laid: defaultdict[Cloth, list[float]] = defaultdict(list)
+    pieces: defaultdict[tuple[str, str], float] = defaultdict(float)
+    thread = 0.0
+    for garment in garments:
+        cloths = [(cloth, asked.laid) for cloth, asked in purchases(garment.lays, garment.cloths) if asked.laid]
+        for cloth, length in cloths:
+            laid[cloth].append(length)
+        for line in bill(garment).lines[len(cloths) :]:
+            if line.what != "thread":
+                pieces[line.what, line.unit] += line.amount
+        thread += totals(garment.steps).thread_m[1]
+    unit: Unit = garments[0].wearer.unit if garments else "cm"
+    for cloth, lengths in laid.items():
+        yield _cloth(cloth, lengths, unit)
+    for (what, of), amount in pieces.items():
+        yield Need(_(what), f"{decimal(math.ceil(amount * 10) / 10, 1)}\u00a0m" if of else f"{amount:.0f}")
+    if thread:
+        yield Need(_("thread"), f"{math.ceil(thread / REEL) * REEL:.0f}\u00a0m")
+
+
+def _cloth(cloth: Cloth, lengths: Sequence[float], unit: Unit) -> Need:
+    asked = purchase(math.fsum(lengths), cloth)
+    name = _("cloth") if cloth.name == "main" else _("{cloth} cloth", cloth=cloth_named(cloth.name))
+
+    def say(cm: float) -> str:
+        return format_length(cm, unit)
+
+    return Need(
+        _("{cloth}, {width} wide", cloth=name, width=say(cloth.width)),
+        say(asked.length),
+        _(
+            "{laid} for {count} lays, {shrinkage} that washing takes, {rest} to straighten, spare and round up",
+            laid=say(asked.laid),
+            count=len(lengths),
+            shrinkage=say(asked.shrinkage),
+            rest=say(asked.straightening + asked.spare + asked.rounding),
+        ),
+    )
 
 
 def _alone(name: str) -> float:
@@ -151,6 +190,4 @@ def _alone(name: str) -> float:
 
 
 def _plain(text: str) -> str:
-    import re
-
     return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:40] or "wearer"
