@@ -21,7 +21,10 @@ function put(name, html) {
   const focus = part.contains(document.activeElement) ? document.activeElement : null;
   const at = focus && { id: focus.id, name: focus.name, zone: focus.dataset.zone, from: focus.selectionStart, to: focus.selectionEnd };
   const opened = new Set([...part.querySelectorAll("details[open][data-keep]")].map((each) => each.dataset.keep));
+  // what is written but not sent yet stays, the choices themselves aside
+  const written = name === "choices" ? [] : [...part.querySelectorAll("input[id]")].filter((each) => each.value !== each.defaultValue);
   part.innerHTML = html;
+  for (const each of written) if (document.getElementById(each.id)) document.getElementById(each.id).value = each.value;
   for (const each of part.querySelectorAll("details[data-keep]")) if (opened.has(each.dataset.keep)) each.open = true;
   if (!at) return;
   const again = (at.id && document.getElementById(at.id)) ||
