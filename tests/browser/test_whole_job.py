@@ -97,6 +97,8 @@ def test_by_keys_alone(page: Page, served: str) -> None:
     _tab_to(page, "a:has-text('Make something')")
     page.keyboard.press("Enter")
     expect(page.get_by_role("heading", level=1)).to_contain_text("Wenna Caulker")
+    # the script has come
+    expect(page.locator(".choices.chosen")).to_be_attached()
     # the zones of the drawing are links: tab to the hem, open it, and choose beside it
     _tab_to(page, '.faces a[data-zone="hem"]')
     assert page.evaluate("getComputedStyle(document.activeElement.querySelector('path')).strokeWidth") != "0px"

@@ -7,7 +7,7 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from shapely import Polygon, box
+from shapely import Polygon, box, intersects
 
 from ellwand.model.drawing import Label
 
@@ -63,7 +63,7 @@ class Lettering:
 
     def clear(self, shape: Polygon) -> bool:
         """True when nothing is written there."""
-        return not any(shape.intersects(other) for other in self.taken)
+        return not self.taken or not intersects(self.taken, shape).any()
 
     def first_free(self, candidates: Iterable[Label]) -> bool:
         """Write the first candidate that is free; False when none is."""

@@ -122,11 +122,10 @@ def _zones(name: str, ground: BaseGeometry) -> Iterator[Zone]:
             yield Zone(name, ring_of(part)[0])
 
 
-def spot(draft: Draft, face: Face, name: str) -> Point | None:
-    """Where a mark for the place stands: inside the largest part of it that no other place covers."""
+def spot(found: Sequence[Zone], name: str) -> Point | None:
+    """Where a mark for the place stands: inside the largest part of it that no other of the face's places covers."""
     from shapely import Polygon, unary_union
 
-    found = zones(draft, face)
     mine = [i for i, zone in enumerate(found) if zone.name == name]
     if not mine:
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from urllib.parse import urlsplit
@@ -18,7 +19,7 @@ from starlette.types import ASGIApp
 from ellwand.errors import BadInput
 from ellwand.keep import open_store
 from ellwand.language import _, known
-from ellwand.web.assets import asset
+from ellwand.web.assets import asset, prepared
 from ellwand.web.door import Door
 from ellwand.web.guard import Guard, too_much_said
 from ellwand.web.pages import (
@@ -40,6 +41,7 @@ from ellwand.web.rendering import page
 from ellwand.web.settings import Settings
 from ellwand.web.speech import COOKIE, Speech
 from ellwand.web.work import Workshop
+from ellwand.web.work.quick import pool, ready
 
 YEAR = 31536000
 
@@ -60,6 +62,7 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
         routes=[
             Route("/", bench.bench),
             Route("/parts", bench.parts),
+            Route("/more", bench.more),
             Route("/lay", bench.lay),
             Route("/lay.svg", working.lay_svg_now),
             Route("/lay/events", working.lay_events),
@@ -141,13 +144,17 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
     app.state.door = Door(told) if settings.share else None
     app.state.store = open_store(settings.keep)
     app.state.shop = Workshop(settings.workers)
+    app.state.quick = pool()
     return app
 
 
 @asynccontextmanager
 async def _workshop(app: Starlette) -> AsyncIterator[None]:
     """While the bench is served."""
+    app.state.quick.submit(ready)
+    threading.Thread(target=prepared, daemon=True).start()
     yield
+    app.state.quick.shutdown(wait=False, cancel_futures=True)
     app.state.shop.close()
     app.state.store.close()
 

@@ -48,14 +48,14 @@ def face_svg(
         return (point[0] - x0) * scale + MARGIN, (y1 - point[1]) * scale + MARGIN
 
     wide, high = (x1 - x0) * scale + 2 * MARGIN, (y1 - y0) * scale + 2 * MARGIN
-    shown = [zone for zone in zones(draft, face) if zone.name in names]
+    found = zones(draft, face)
     return "\n".join(
         [
             f'<svg viewBox="0 0 {wide:.2f} {high:.2f}" role="group" aria-label={quoteattr(clean(label))}>',
             *(svg_stroke(each, there) for each in drawing.strokes),
             *(svg_label(each, there) for each in drawing.labels),
-            *(_link(zone, zone.name == open_zone, names[zone.name], there) for zone in shown),
-            *_marks(draft, face, marks, there),
+            *(_link(zone, zone.name == open_zone, names[zone.name], there) for zone in found if zone.name in names),
+            *_marks(found, marks, there),
             "</svg>",
         ]
     )
@@ -82,12 +82,12 @@ def _closed(line: Line, there: Callable[[Point], Point]) -> str:
     return "M" + "L".join(f"{x:.2f} {y:.2f}" for x, y in map(there, line)) + "Z"
 
 
-def _marks(draft: Draft, face: Face, marks: Sequence[Mark], there: Callable[[Point], Point]) -> list[str]:
+def _marks(found: Sequence[Zone], marks: Sequence[Mark], there: Callable[[Point], Point]) -> list[str]:
     """The numbers of findings, beside each other where one zone has several."""
     out: list[str] = []
     taken: dict[str, int] = {}
     for mark in marks:
-        at = spot(draft, face, mark.zone)
+        at = spot(found, mark.zone)
         if at is None:
             continue
         x, y = there(at)

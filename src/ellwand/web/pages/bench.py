@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import asyncio
+import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
+from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
@@ -20,7 +23,7 @@ from ellwand.depict.view_words import face_names
 from ellwand.depict.view_zones import zone_of
 from ellwand.errors import BadInput
 from ellwand.keep import KeptCloth, KeptGarment, Person, Store, every, get
-from ellwand.language import _, plural
+from ellwand.language import _, language, plural
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.names import named
@@ -28,9 +31,10 @@ from ellwand.plan.mending import mends
 from ellwand.publish.svg import svg
 from ellwand.web.drawn import Mark, face_svg, plain_svg
 from ellwand.web.kept import differing, kept_of
-from ellwand.web.making import demo_people, garment_for, laid_for
+from ellwand.web.making import demo_people, garment_for, tables_for
 from ellwand.web.rendering import fragment, page
 from ellwand.web.state import State, read_state
+from ellwand.web.work.quick import laid_quickly
 
 GROUP_OF: Final[Mapping[str, str]] = {"gusset": "sleeve", "charges": "division"}
 """Where what one points at is chosen, if not under its own name."""
@@ -66,33 +70,38 @@ def bench(request: Request) -> Response:
     state, trouble = _read(request)
     if request.query_params.get("add") or request.query_params.get("drop"):
         return RedirectResponse(f"/?{state.query}" + (f"#z-{state.open}" if state.open else ""), 303)
-    return page(request, "bench.html", **_shown(state, request.app.state.store, trouble))
+    shown = _shown(state, request.app.state.store, trouble)
+    return page(request, "bench.html", **shown, **_made_of(shown["garment"]))
 
 
 def parts(request: Request) -> Response:
-    """What changes with a choice, part by part, for a page that is open."""
+    """What changes at once with a choice, part by part, for a page that is open."""
     state, trouble = _read(request)
     shown = _shown(state, request.app.state.store, trouble)
-    out = {
-        name: fragment(f"_{name}.html", **shown)
-        for name in ("what", "drawing", "choices", "pieces", "steps", "papers")
-        # without a garment the last one stays
-        if shown["garment"] is not None or name in ("choices", "what")
-    }
+    # without a garment the last one stays
+    names = ("drawing", "what", "choices") if shown["garment"] is not None else ("what", "choices")
+    out = {name: fragment(f"_{name}.html", **shown) for name in names}
     return JSONResponse({"query": state.query, "said": shown["said"], "trouble": bool(shown["trouble"]), "parts": out})
 
 
-def lay(request: Request) -> Response:
-    """The cloth with the pieces lying on it, as quickly as it can be told."""
-    from ellwand.web.cloth_laid import cloth_laid
+def more(request: Request) -> Response:
+    """What follows from the garment: its pieces, the order of work and its papers."""
+    state = read_state(request.query_params)
+    shown = {"state": state, **_made_of(garment_for(state, request.app.state.store))}
+    return JSONResponse({"parts": {name: fragment(f"_{name}.html", **shown) for name in ("pieces", "steps", "papers")}})
 
-    state, trouble = _read(request)
-    try:
-        if trouble:
-            raise trouble
-        return JSONResponse({"laid": True, "cloth": cloth_laid(laid_for(state, request.app.state.store))})
-    except BadInput as error:
-        return JSONResponse({"laid": False, "cloth": fragment("_no_cloth.html", sentence=str(error))})
+
+async def lay(request: Request) -> Response:
+    """The cloth with the pieces lying on it, as quickly as it can be told."""
+    state, trouble = await run_in_threadpool(_read, request)
+    if trouble:
+        laid, told = False, str(trouble)
+    else:
+        tables = await run_in_threadpool(tables_for, state, request.app.state.store)
+        asked = json.dumps(tables, sort_keys=True, default=str)
+        here = asyncio.get_running_loop()
+        laid, told = await here.run_in_executor(request.app.state.quick, laid_quickly, asked, language())
+    return JSONResponse({"laid": laid, "cloth": told if laid else fragment("_no_cloth.html", sentence=told)})
 
 
 def step_picture(request: Request) -> Response:
@@ -138,14 +147,17 @@ def _shown(state: State, store: Store, trouble: BadInput | None) -> dict[str, An
         "trouble": wrong,
         "told": told,
         "faces": _faces(garment, opened, chosen, told) if garment else (),
-        "pieces": _pieces(garment) if garment else (),
-        "steps": _steps(garment) if garment else (),
         "people": every(store, Person),
         "shelf": every(store, KeptCloth),
         "demo": [(who, str(table["name"])) for who, table in demo_people().items()],
         "said": _said(told, wrong),
         **_kept(state, store),
     }
+
+
+def _made_of(garment: Garment | None) -> dict[str, Any]:
+    """Its pieces and steps."""
+    return {"pieces": _pieces(garment) if garment else (), "steps": _steps(garment) if garment else ()}
 
 
 def _kept(state: State, store: Store) -> dict[str, Any]:

@@ -51,7 +51,16 @@ async function redraw(address, push) {
   said.textContent = news.said;
   const there = news.query ? `/?${news.query}` : "/";
   if (push && there !== location.pathname + location.search) history.pushState(null, "", there);
-  if (!news.trouble) lay(news.query, turn);
+  if (news.trouble) return;
+  await follow(news.query, turn);
+  if (turn === asked) lay(news.query, turn);
+}
+
+/** The pieces, the order of work and the papers: they may come a moment after the drawing. */
+async function follow(address, turn) {
+  const answer = await fetch(`/more?${address}`).catch(() => null);
+  if (!answer || !answer.ok || turn !== asked) return;
+  for (const [name, html] of Object.entries((await answer.json()).parts)) put(name, html);
 }
 
 /** Lays the pieces on the cloth, at once and then better. */

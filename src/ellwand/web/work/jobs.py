@@ -71,7 +71,7 @@ def _lay(ask: Ask, tell: Tell, had: Mapping[str, Any] | None) -> None:
     from ellwand.plan.making import make_freely
     from ellwand.web.cloth_laid import cloth_laid
 
-    sheet = read_tables(_tables(ask), _no_sheets)
+    sheet = read_tables(_tables(ask), alone)
     shortest, first = (had["length"], had["round"] + 1) if had else (math.inf, 0)
     for number, seconds in enumerate(ROUNDS[first:], first):
         garment = make_freely(sheet, seconds=seconds)
@@ -129,7 +129,7 @@ def _garment(ask: Ask) -> Garment:
         return found
     from ellwand.pipeline import make
 
-    return make(read_tables(_tables(ask), _no_sheets), seconds=0.0)
+    return make(read_tables(_tables(ask), alone), seconds=0.0)
 
 
 def _tables(ask: Ask) -> dict[str, Any]:
@@ -137,5 +137,6 @@ def _tables(ask: Ask) -> dict[str, Any]:
     return tables
 
 
-def _no_sheets(name: str) -> float:
+def alone(name: str) -> float:
+    """A garment on the bench names no sheet of its own to be worn over."""
     raise BadInput("garment.over", _("a garment on the bench cannot name another sheet"), _("give its thickness"))
