@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from math import inf
 
 from ellwand.depict.lettering import shape_of
@@ -13,8 +13,10 @@ from ellwand.depict.pieces import piece_drawing
 from ellwand.depict.repeat_marks import motif_strokes
 from ellwand.depict.side_by_side import Drawn, Spots, fill, in_columns, in_gaps, in_rows
 from ellwand.geometry.lines import bounds, shift
+from ellwand.language import language
 from ellwand.model.draft import Draft
 from ellwand.model.drawing import Drawing, Label, Stroke
+from ellwand.model.piece import Piece
 from ellwand.units import Unit
 
 LARGEST = 0.1
@@ -118,19 +120,30 @@ def pieces_sheets(
 def _drawing(draft: Draft, unit: Unit) -> Draw:
     """Draws every piece for a scale, the tallest first; each scale once."""
     key = numbers(draft.pieces)
-    told = [(piece, cut_how(draft, piece), motif_strokes(draft, piece)) for piece in draft.pieces]
+    told = [(piece, cut_how(draft, piece), tuple(motif_strokes(draft, piece))) for piece in draft.pieces]
 
     @cache
     def draw(scale: float) -> list[Drawn]:
-        out = []
-        for piece, how, worn in told:
-            drawing = piece_drawing(piece, unit, number=key[piece.id], how=how, scale=scale, worn=worn)
-            x0, y0, x1, y1 = drawing_bounds(drawing, scale)
-            a0, b0, a1, b1 = bounds(piece.cut)
-            out.append(Drawn(moved(drawing, -x0, -y1), x1 - x0, y1 - y0, a1 - a0, b1 - b0))
+        out = [_drawn(piece, unit, key[piece.id], how, scale, worn, language()) for piece, how, worn in told]
         return sorted(out, key=lambda each: -each.high)
 
     return draw
+
+
+@lru_cache(600)
+def _drawn(
+    piece: Piece, unit: Unit, number: int, how: str, scale: float, worn: tuple[Stroke, ...], _spoken: str
+) -> Drawn:
+    """One piece at a scale, its upper left corner at (0, 0): made once for the card and the workbook."""
+    drawing = piece_drawing(piece, unit, number=number, how=how, scale=scale, worn=worn)
+    x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+    a0, b0, a1, b1 = bounds(piece.cut)
+    return Drawn(moved(drawing, -x0, -y1), x1 - x0, y1 - y0, a1 - a0, b1 - b0)
+
+
+def forget() -> None:
+    """Drop the pieces that were drawn: the next paper draws its own."""
+    _drawn.cache_clear()
 
 
 def _largest(draw: Draw, spread: Spread, least: float) -> tuple[Sheet, ...]:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import cache
+from itertools import count, groupby
 from typing import TYPE_CHECKING, Final, Literal
 
 from ellwand.depict.spread import drawing_bounds
 from ellwand.geometry.lines import Point
-from ellwand.model.drawing import Drawing, Label, Stroke
+from ellwand.model.drawing import Drawing, Label, Role, Stroke
 from ellwand.publish.letters import fonts_folder, spelled
 from ellwand.publish.pens import FACES, PENS
 from ellwand.publish.text import clean
@@ -80,7 +81,7 @@ def picture(drawing: Drawing, scale: float, *, enlarged: float = 1.0) -> str:
         return f"{(point[0] - x0) * mm:.4f}mm", f"{(y1 - point[1]) * mm:.4f}mm"
 
     out = [f"#box(width: {(x1 - x0) * mm:.4f}mm, height: {(y1 - y0) * mm:.4f}mm)["]
-    out += [_shape(stroke, at, enlarged) for stroke in drawing.strokes]
+    out += [_shape(list(run), at, enlarged) for _alike, run in groupby(drawing.strokes, key=_alike())]
     out += [_letters(label, at, enlarged) for label in drawing.labels]
     out.append("]")
     return "\n".join(out)
@@ -89,19 +90,32 @@ def picture(drawing: Drawing, scale: float, *, enlarged: float = 1.0) -> str:
 Place = Callable[[Point], tuple[str, str]]
 
 
-def _shape(stroke: Stroke, place: Place, enlarged: float) -> str:
-    pen = PENS[stroke.role]
+def _alike() -> Callable[[Stroke], tuple[Role, int]]:
+    """The same for strokes that follow each other and may be drawn as one: open lines of a role, and dots."""
+    alone = count(1)
+
+    def key(stroke: Stroke) -> tuple[Role, int]:
+        joins = not stroke.holes and (not stroke.closed or stroke.role == "hatch dot")
+        return stroke.role, 0 if joins else next(alone)
+
+    return key
+
+
+def _shape(run: Sequence[Stroke], place: Place, enlarged: float) -> str:
+    """Strokes that are alike as one curve."""
+    pen = PENS[run[0].role]
     dash = f", dash: ({', '.join(f'{n * enlarged:g}pt' for n in pen.dash)})" if pen.dash else ""
     colour = f'rgb("{pen.colour}")' if pen.colour else ""
     style = f'(paint: {colour or f"luma({pen.grey})"}, thickness: {pen.width * enlarged:g}pt, join: "round"{dash})'
-    fill = colour or (f"luma({pen.fill})" if stroke.closed and pen.fill is not None else "none")
+    fill = colour or (f"luma({pen.fill})" if run[0].closed and pen.fill is not None else "none")
     parts = []
-    for line in (stroke.points, *stroke.holes):
-        moves = [place(p) for p in line]
-        parts.append(f"curve.move(({moves[0][0]}, {moves[0][1]}))")
-        parts += [f"curve.line(({x}, {y}))" for x, y in moves[1:]]
-        if stroke.closed:
-            parts.append('curve.close(mode: "straight")')
+    for stroke in run:
+        for line in (stroke.points, *stroke.holes):
+            moves = [place(p) for p in line]
+            parts.append(f"curve.move(({moves[0][0]}, {moves[0][1]}))")
+            parts += [f"curve.line(({x}, {y}))" for x, y in moves[1:]]
+            if stroke.closed:
+                parts.append('curve.close(mode: "straight")')
     return f'#place(top + left, curve(fill: {fill}, fill-rule: "even-odd", stroke: {style}, ' + ", ".join(parts) + "))"
 
 

@@ -82,6 +82,11 @@ def _keys(path: str) -> tuple[str | int, ...]:
         raise BadInput(path[:60], _("no such choice"), nearest(plain[:60], options()))
     if any(isinstance(step, int) and step >= MOST_ENTRIES for step in steps):
         raise BadInput(path[:60], _("there are too many of them"), _("keep to {count}", count=MOST_ENTRIES))
+    for at, step in enumerate(steps[1:], 1):
+        before = _plain(f"{'.'.join(map(str, steps[:at]))}.").removesuffix(".")
+        in_list = before in lists() and not isinstance(steps[at - 1], int)
+        if in_list != isinstance(step, int):
+            raise BadInput(path[:60], _("no such choice"), _("leave it out"))
     return tuple(steps)
 
 
