@@ -132,6 +132,5 @@ def test_no_file_of_the_machine_is_reached(asked, tmp_path: Path) -> None:
         "/static/..%2fapp.py",
         "/static/%2e%2e/app.py",
         "/papers/..%2f..%2fapp.py",
-        ,
     ):
         assert client.get(path).status_code in (400, 404)

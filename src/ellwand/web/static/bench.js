@@ -197,6 +197,12 @@ document.addEventListener("change", (event) => {
 window.addEventListener("popstate", () => redraw(location.search.slice(1), false));
 
 for (const part of document.querySelectorAll("[id^=part-]")) shown.set(part.id.slice(5), null);
-if (location.hash.startsWith("#z-")) choose(location.hash.slice(3), false);
-else choose(open, false);
+if (location.hash.startsWith("#z-")) {
+  choose(location.hash.slice(3), false);
+  // beside the drawing the choices are seen anyway
+  if (matchMedia("(min-width: 64rem)").matches) {
+    history.replaceState(null, "", location.pathname + location.search);
+    addEventListener("load", () => requestAnimationFrame(() => scrollTo(0, 0)));
+  }
+} else choose(open, false);
 lay(location.search.slice(1), asked);
