@@ -17,6 +17,7 @@ from ellwand.depict.words.mends import MEND
 from ellwand.errors import CannotDraft
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
+from ellwand.plan.mending import mends
 from mending import mended
 from sheets import JOAN
 from sweep import Tables, garments, made
@@ -134,6 +135,17 @@ NO_CHOICE: Final = {
 """Codes that no garment above shows, and why."""
 
 
+WITHOUT_BUTTON: Final = frozenset(
+    {
+        *("neck-by-estimate", "fits-by-estimate", "head-by-estimate"),
+        *("cloak-covers", "breeches-foot", "breeches-leg", "other-hem", "apron-covers", "hood-cape"),
+        *("band-bends", "band-taken-up", "tincture-rule", "tincture-lost"),
+    }
+)
+"""Codes whose mend is told in words alone: measuring again, a decision that only the maker can take, and those of other
+garments, bands and tinctures, which have no button yet."""
+
+
 def still_there(tables: Tables, person: Tables, finding: Finding) -> bool:
     """Whether the garment has that finding, and it is not sound."""
     return any(
@@ -159,6 +171,19 @@ def test_done_as_told_it_is_gone(name: str) -> None:
         assert ways, "nothing in the words can be done"
         for told, mended_tables, mended_person in ways:
             assert not still_there(mended_tables, mended_person, finding), (told, mended_tables["garment"])
+
+
+@pytest.mark.parametrize("name", SHOWS)
+def test_a_button_does_what_it_says(name: str) -> None:
+    """On the bench each way to mend is a button: pressed, the finding is gone."""
+    tables, person, garment, found = shown(name)
+    pressed = [way for finding in found for way in mends(finding, tables, garment)]
+    assert pressed or name.split()[0] in WITHOUT_BUTTON
+    for way in pressed:
+        assert way.label
+        for finding in found:
+            if way in mends(finding, tables, garment):
+                assert not still_there(way.tables, person, finding), way.label
 
 
 def test_every_code_with_a_mend_is_shown() -> None:
