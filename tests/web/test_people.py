@@ -142,7 +142,18 @@ def test_a_name_that_cannot_be_read_is_refused_in_one_sentence(bench: TestClient
 
 @pytest.mark.parametrize(
     "name",
-    ["<script>alert(1)</script>", '"><img src=x>', "{{ 7*7 }}", "שרה", "李", "🧵" * 20, "x" * 199, "%s{0}"],
+    [
+        "<script>alert(1)</script>",
+        '"><img src=x>',
+        "{{ 7*7 }}",
+        "שרה",
+        "李",
+        "🧵" * 20,
+        "علی\u200cرضا",
+        "👩\u200d🌾",
+        "x" * 199,
+        "%s{0}",
+    ],
 )
 def test_a_name_is_text_everywhere(bench: TestClient, name: str) -> None:
     id = kept(bench, name=name)

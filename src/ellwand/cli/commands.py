@@ -36,7 +36,9 @@ Widths = Annotated[
 ]
 Seed = Annotated[int, typer.Option(min=0, max=2**31, help="the same seed, the same search")]
 InUnit = Annotated[str | None, typer.Option("--unit", help="cm or in; left out: the wearer's", show_default=False)]
-Large = Annotated[bool, typer.Option("--large", help="the card in large type, as sewing.large_type in the sheet")]
+Large = Annotated[
+    bool, typer.Option("--large", help="card and sewing order in large type, as sewing.large_type in the sheet")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="print machine-readable results")]
 
 
@@ -111,7 +113,7 @@ def _made(sheet: Path, seconds: float, effort: int, seed: int, unit: str | None)
 
 
 def in_large_type(garment: Garment) -> Garment:
-    """The same garment, its card to be printed in large type."""
+    """The same garment, its card and sewing order to be printed in large type."""
     sewing = replace(garment.choices.sewing, large_type=True)
     return replace(garment, choices=replace(garment.choices, sewing=sewing))
 

@@ -24,6 +24,8 @@ ARMS: Final[Mapping[str, Hand]] = {name: hand for hand, name in ARM_FIELDS.items
 """Where one arm is longer."""
 OLDEST: Final = 120.0
 LONGEST_NAME: Final = 200
+JOINERS: Final = {0x200C: None, 0x200D: None}
+"""Signs of many scripts that join or part letters and are not seen themselves (ZWNJ, ZWJ)."""
 LONGEST_TAPE: Final = 3000.0
 """No one measures more than this (cm), whatever the slip."""
 BEYOND: Final = 1.5
@@ -143,7 +145,7 @@ def _name(value: object) -> str:
             _("is {count} characters long", count=len(value)),
             _("keep it under {most}", most=LONGEST_NAME),
         )
-    if not value.isprintable():
+    if not value.translate(JOINERS).isprintable():
         raise BadInput(
             "wearer.name", _("{value!r} holds characters that cannot be printed", value=value), _("leave them out")
         )

@@ -17,7 +17,7 @@ from starlette.routing import Route
 from starlette.types import ASGIApp
 
 from ellwand.errors import BadInput
-from ellwand.keep import open_store
+from ellwand.keep import Missing, open_store
 from ellwand.language import _, known
 from ellwand.web.assets import asset, prepared
 from ellwand.web.door import Door
@@ -138,7 +138,7 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
         ],
         middleware=[Middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)],
         lifespan=_workshop,
-        exception_handlers={BadInput: _refused, HTTPException: _not_there, Exception: _at_fault},
+        exception_handlers={Missing: _gone, BadInput: _refused, HTTPException: _not_there, Exception: _at_fault},
     )
     app.state.settings = settings
     app.state.door = Door(told) if settings.share else None
@@ -186,6 +186,10 @@ def _back(request: Request) -> str:
 
 def _refused(request: Request, error: Exception) -> Response:
     return _plainly(request, 400, _("That will not do"), str(error))
+
+
+def _gone(request: Request, error: Exception) -> Response:
+    return _plainly(request, 404, _("Not here"), str(error))
 
 
 def _not_there(request: Request, error: Exception) -> Response:

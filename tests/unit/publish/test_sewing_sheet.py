@@ -10,6 +10,7 @@ import pytest
 
 import ellwand
 from ellwand import prove_sheet
+from ellwand.cli.commands import in_large_type
 from ellwand.depict import words as say
 from ellwand.depict.words.step_asking import finishing
 from ellwand.depict.words.step_names import step_named
@@ -64,3 +65,13 @@ def test_how_a_seam_is_finished_is_told_once() -> None:
 def test_the_same_bytes_each_time() -> None:
     done = garment("hood")
     assert sewing_pdf(done) == sewing_pdf(done)
+
+
+@pytest.mark.parametrize("name", ["joan", "piers", "divided", "cloak"])
+def test_in_large_type_no_letter_is_under_14_points_and_nothing_runs_into_anything(name: str) -> None:
+    """Large print begins at 14 points (common practice, no source)."""
+    read = pages(sewing_pdf(in_large_type(garment(name))))
+    for page in read:
+        found = letters(page)
+        assert not list(on_each_other(found)) and not outside(page, found)
+        assert min(letter.size for letter in found) > 13.5

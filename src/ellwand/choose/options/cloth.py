@@ -70,7 +70,7 @@ class SewingTable(Table):
     large_type: Annotated[bool, PlainValidator(yes_no)] = Field(
         False,
         description=N_(
-            "the card in large type: no letter under 14 points, pieces and lays as large as the paper allows"
+            "card and sewing order in large type: no letter under 14 points, drawings as large as the paper allows"
         ),
     )
     timed: TimedTable | None = Field(None, description=N_("the maker's own pace; left out: of a slow and a quick hand"))

@@ -15,8 +15,8 @@ COLUMN: Final = 6.1
 LETTERED: Final = N_("thin lines and like letters: these ends meet")
 
 
-def legend() -> Drawing:
-    """The signs in three columns, each with its meaning."""
+def legend(columns: int = 3) -> Drawing:
+    """The signs in so many columns, each with its meaning."""
     from shapely import MultiLineString, box
 
     tone = hatch(box(0.0, -0.2, 0.9, 0.2), MultiLineString())
@@ -45,7 +45,7 @@ def legend() -> Drawing:
     strokes: list[Stroke] = []
     labels: list[Label] = []
     for i, (sign, text) in enumerate(signs):
-        x, y = COLUMN * (i % 3), -ROW * (i // 3)
+        x, y = COLUMN * (i % columns), -ROW * (i // columns)
         strokes += [Stroke(s.role, tuple((px + x, py + y) for px, py in s.points), s.closed) for s in sign]
         labels.append(Label("note", text, (x + 1.1, y), "start", SIZE))
     return Drawing(tuple(strokes), tuple(labels))
