@@ -7,7 +7,6 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
@@ -57,13 +56,3 @@ def visit(chromium: Browser) -> Iterator[BrowserContext]:
 def page(visit: BrowserContext) -> Page:
     """The visitor's page."""
     return visit.new_page()
-
-
-def laid(page: Page) -> str:
-    """What is told of the lay on the page, once it is there."""
-    return page.locator("#part-cloth figcaption").first.inner_text()
-
-
-def folder() -> Path:
-    """Where the approved pictures are."""
-    return Path(__file__).parent / "approved"
