@@ -26,7 +26,7 @@ from ellwand.model.repeat import MOTIFS, RINGS, Placement, Repeat, RepeatChoice,
 from ellwand.model.run import starts
 from sweep import garments, read
 
-SEED, WANTED = 6, 264
+SEED, WANTED = 6, 200
 PLACES = ("hem", "hem", "hem", "neck", "cuffs", "skirt ring", "arm ring", "upper arm ring", "splits", "centre-front")
 
 
@@ -92,7 +92,7 @@ def test_motifs_lie_evenly_on_the_pieces() -> None:
             done["clear"] += choice.clear_of_seams and bool(repeat.run.seams)
             done["mirrored"] += choice.mirrored
             done["corners"] += any(each.corner for each in repeat.placements)
-    assert done["garments"] >= 200 and done["motifs"] > 4000, done
+    assert done["garments"] >= 150 and done["motifs"] > 4000, done
     assert min(done[place] for place in ("hem", "neck", "cuffs", "skirt ring")) >= 8, done
     assert done["clear"] > 60 and done["mirrored"] > 15 and done["corners"] >= 3, done
 

@@ -26,7 +26,7 @@ worn = (
     .map(lambda i: garment_at(SEED, i))
     .filter(lambda drawn: drawn[0]["garment"].get("style") not in KINDS)
 )
-steady = settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+steady = settings(max_examples=36, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
 
 
 def with_value(tables: Tables, path: str, value: object) -> Tables:

@@ -49,7 +49,7 @@ def settled(bench: TestClient, address: str) -> str:
 
 @pytest.fixture(scope="module")
 def two(bench: TestClient) -> str:
-    return begun(bench, "Winter class", TWO, "Wat <b>Tyler</b>\n\n  Alis   Shepherd \nAlis Shepherd")
+    return begun(bench, "Winter class", TWO, "Tib <b>Tallow</b>\n\n  Alis   Shepherd \nAlis Shepherd")
 
 
 def sheets(cloth: dict[str, object]) -> list[dict[str, object]]:
@@ -60,7 +60,7 @@ def test_everyone_stands_on_the_page_measured_or_not(bench: TestClient, two: str
     text = settled(bench, two)
     for who in TWO:
         assert str(demo_people()[who]["name"]) in text
-    assert "Wat &lt;b&gt;Tyler&lt;/b&gt;" in text
+    assert "Tib &lt;b&gt;Tallow&lt;/b&gt;" in text
     assert text.count("Alis Shepherd") == 1
     assert text.count("still to be measured") >= 2
     assert text.count("Cut card<") == 2

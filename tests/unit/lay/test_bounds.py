@@ -157,7 +157,7 @@ def test_no_named_bound_is_above_a_lay(drawn: list[tuple[Line, int, bool]], on: 
     assert {name for name, bound in named_bounds(kinds, width).items() if bound > length + 1e-6} == set()
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(sets, cloths)
 def test_what_has_a_lay_is_never_proved_impossible(drawn: list[tuple[Line, int, bool]], on: Cloth) -> None:
     """Asked at the very length of a lay, and of its mirror images, the answer is never no."""
@@ -168,7 +168,7 @@ def test_what_has_a_lay_is_never_proved_impossible(drawn: list[tuple[Line, int, 
     assert bound_of(Task(shapes_of(pieces, [], on), Ground(width)), budget=LITTLE, known=length)[0] <= length + 1e-6
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=24, deadline=None)
 @given(st.lists(st.tuples(st.integers(1, 5), st.integers(1, 5)), min_size=1, max_size=5), st.integers(5, 7))
 def test_small_rectangles_against_exhaustive_search(sides: list[Sides], width: int) -> None:
     """Every lay of whole numbers tried: the bound is that length (to the millimetre), and each named one below it."""

@@ -14,7 +14,7 @@ from ellwand.depict.words.saying import Numbers
 from ellwand.depict.words.slips import SLIP_MEND, SLIP_WHY
 from ellwand.measure import RawWearer, doubts, read_raw, wearer_from
 from ellwand.measure.gaussian import NAMES
-from ellwand.measure.slips import list_slips, slips
+from ellwand.measure.slips import slips
 from ellwand.model.finding import Finding
 from ellwand.model.wearer import Sex
 from slip_trials import TEN
@@ -189,7 +189,8 @@ def test_what_is_put_right_as_said_is_asked_about_no_more(
 ) -> None:
     sex, whole = person
     values = {name: round(whole[name], 1) for name in TEN}
-    slip = data.draw(st.sampled_from([*slips(values, "cm"), *list_slips(values, "cm")]))
+    # a whole list in another unit is asked about as such, or where that is not seen value by value
+    slip = data.draw(st.sampled_from(list(slips(values, "cm"))))
     raw = RawWearer("x", sex, None, "cm", {**values, **{n: cm or 3 * values[n] for n, cm in slip.meant.items()}})
     found = doubts(raw)
     mended = dict(raw.values)

@@ -7,7 +7,8 @@ import math
 from collections.abc import Iterator
 from typing import Final
 
-from shapely import LineString, Point, Polygon, get_parts, unary_union
+import numpy as np
+from shapely import LineString, Point, Polygon, distance, get_parts, unary_union
 
 from ellwand.adorn.applied.cutting import Applied, Side, applied, strip
 from ellwand.errors import CannotDraft
@@ -29,6 +30,8 @@ BEYOND: Final = 3.0
 """How far a slit's facing reaches past its point (cm): common practice, no source."""
 SLIT_FACING: Final = 5.0
 """Finished width of the facing of a slit, both sides together (cm): common practice, no source."""
+ON: Final = 1e-7
+"""What lies so near to an edge (cm) lies on it."""
 HOLLOW: Final = 1.5
 """A shaped facing's hollow corners are rounded to this radius (cm): our own figure, more than what is turned under."""
 STRAIGHT_NECKS: Final = frozenset({"rectangle", "square", "V"})
@@ -166,7 +169,7 @@ def _follow(draft: Draft, piece: Piece) -> tuple[list[Side], list[list[Side]]]:
 
 def _sides(draft: Draft, piece: Piece, ring: Line) -> list[Side]:
     """A closed ring as edges: those it shares with the piece keep their names, the rest is the facing's own."""
-    owners = [_owner(piece, a, b) for a, b in itertools.pairwise(ring)]
+    owners = _owners(piece, ring)
     start = next((i for i in range(len(owners)) if owners[i] is not owners[i - 1]), 0)
     segments = [(ring[i], ring[i + 1], owners[i]) for i in [*range(start, len(owners)), *range(start)]]
     out: list[Side] = []
@@ -189,7 +192,9 @@ def _sides(draft: Draft, piece: Piece, ring: Line) -> list[Side]:
     return out
 
 
-def _owner(piece: Piece, a: tuple[float, float], b: tuple[float, float]) -> Edge | None:
-    """The piece's edge that a step of the ring lies on."""
-    middle = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    return next((edge for edge in piece.edges if LineString(edge.points).distance(middle) < 1e-7), None)
+def _owners(piece: Piece, ring: Line) -> list[Edge | None]:
+    """For each step of a closed ring the piece's edge that it lies on."""
+    middles = [Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in itertools.pairwise(ring)]
+    edges = np.array([LineString(edge.points) for edge in piece.edges])
+    on = distance(edges[:, None], np.array(middles)[None, :]) < ON
+    return [piece.edges[int(column.argmax())] if column.any() else None for column in on.T]

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from shapely import Point as Place
-from shapely import Polygon, contains_xy
+from shapely import Polygon, contains_xy, is_valid
 
 from ellwand.adorn.division.crossings import walks_of
 from ellwand.geometry.lines import Line, Point, area, length
@@ -68,22 +68,24 @@ def faces_of(
     net = _Net(rings, lines)
     for step in without:
         net.drop(step)
-    first = net.faces()
-    hearts = [_heart(face) for face in first]
-    found = first
-    while needless := _needless(found, too_small):
+    found = net.faces()
+    shapes = [polygon(face) for face in found]
+    hearts = [_heart(shape) for shape in shapes]
+    while needless := _needless(found, shapes, too_small):
         for step in needless:
             net.drop(step)
         found = net.faces()
-    if not all(polygon(face).is_valid for face in found):
+        shapes = [polygon(face) for face in found]
+    if not all(is_valid(shapes)):
         raise ValueError("a face touches itself")
-    return tuple(Face(face.ring, face.holes, _own(face, hearts)) for face in found)
+    own = [_own(shape, hearts) for shape in shapes]
+    return tuple(Face(face.ring, face.holes, heart) for face, heart in zip(found, own, strict=True))
 
 
 def undivided(ring: tuple[Bit, ...], holes: Sequence[tuple[Bit, ...]]) -> Face:
     """A cloth that no line crosses."""
     whole = Face(ring, tuple(holes), ring[0].points[0])
-    return Face(ring, whole.holes, _heart(whole)[1])
+    return Face(ring, whole.holes, _heart(polygon(whole))[1])
 
 
 def polygon(face: Face) -> Polygon:
@@ -95,21 +97,20 @@ def _outline(ring: Sequence[Bit]) -> list[Point]:
     return [point for bit in ring for point in bit.points[:-1]]
 
 
-def _heart(face: Face) -> tuple[float, Point]:
-    shape = polygon(face)
+def _heart(shape: Polygon) -> tuple[float, Point]:
     within = shape.representative_point()
     return shape.area, (within.x, within.y)
 
 
-def _own(face: Face, hearts: Sequence[tuple[float, Point]]) -> Point:
+def _own(shape: Polygon, hearts: Sequence[tuple[float, Point]]) -> Point:
     """The heart of the largest face that became part of it."""
     if len(hearts) == 1:
         return hearts[0][1]
-    within = contains_xy(polygon(face), [x for _, (x, _) in hearts], [y for _, (_, y) in hearts])
-    return max((each for each, inside in zip(hearts, within, strict=True) if inside), default=_heart(face))[1]
+    within = contains_xy(shape, [x for _, (x, _) in hearts], [y for _, (_, y) in hearts])
+    return max((each for each, inside in zip(hearts, within, strict=True) if inside), default=_heart(shape))[1]
 
 
-def _needless(faces: Sequence[Face], too_small: Callable[[Polygon], bool]) -> list[Line]:
+def _needless(faces: Sequence[Face], shapes: Sequence[Polygon], too_small: Callable[[Polygon], bool]) -> list[Line]:
     """Lines with one face on both sides; where there are none, one about each face that is too small.
 
     The smallest go first, each to the neighbour along its longest line that it touches nowhere else, so that no face
@@ -124,7 +125,6 @@ def _needless(faces: Sequence[Face], too_small: Callable[[Polygon], bool]) -> li
     ]
     if inside:
         return inside
-    shapes = [polygon(face) for face in faces]
     small = [n for n, face in enumerate(faces) if any(bit.key is None for bit in face.ring) and too_small(shapes[n])]
     out: list[Line] = []
     joined: set[int] = set()

@@ -38,7 +38,7 @@ function put(name, html) {
 /** Asks for the parts that a change touches, and shows them unless another change came after it. */
 async function redraw(address, push) {
   const turn = ++asked;
-  const answer = await fetch(`/parts?${address}`, { headers: { Accept: "application/json" } }).catch(() => null);
+  const answer = await fetch(`/parts?${address}&open=${open}`, { headers: { Accept: "application/json" } }).catch(() => null);
   if (turn !== asked) return;
   if (!answer || !answer.ok) {
     said.textContent = form.dataset.lost;
@@ -188,6 +188,11 @@ form.addEventListener("submit", (event) => {
   event.preventDefault();
   const extra = button?.name ? `&${new URLSearchParams({ [button.name]: button.value })}` : "";
   redraw(query() + extra, true);
+});
+
+// what is kept is what is chosen now, whether it is drawn yet or not
+document.addEventListener("submit", (event) => {
+  if (event.target.id === "keep") event.target.elements.query.value = query();
 });
 
 document.addEventListener("change", (event) => {
