@@ -62,7 +62,7 @@ class GarmentTable(Table):
     blouse: Annotated[float, PlainValidator(measure(0, 60))] = Field(
         0.0, description=N_("worn bloused over a belt: length added for what the belt draws up")
     )
-    train: Annotated[float, PlainValidator(measure(0, 200))] = Field(
+    train: Annotated[float, PlainValidator(measure(0, 600))] = Field(
         0.0, description=N_("how much longer the back hangs, to trail on the floor (length floor only)")
     )
     date: Annotated[int | None, PlainValidator(number(500, 1600, nothing=True, what="year"))] = Field(
