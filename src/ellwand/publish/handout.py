@@ -129,23 +129,27 @@ def _pictures(garment: Garment, room: float, most: float) -> tuple[str, float]:
     draft, unit = garment.draft, garment.wearer.unit
     beside, below = (room - BESIDE - 0.8, most), (room, max(3.0, most - BELOW))
     flat, worn = garment_view(draft, "front"), worn_view(draft, garment.wearer)
+    style = _style(garment)
+    pieces_alt = _("The flat pieces round the body, each beside the edge that it is sewn to: {garment}.", garment=style)
+    sewn_alt = _("The sewn garment from the front, lying flat: {garment}.", garment=style)
+    worn_alt = _("The garment as it is worn, from the front: {garment}.", garment=style)
     if fitting_scale(draft, *below) > 1.15 * fitting_scale(draft, *beside):
         wide = exploded_sheet(draft, unit, *below, sewn=False)
         left, right = (_fitted(each, room / 2 - 1.0, BELOW - 1.4) for each in (flat, worn))
-        cells = ", ".join([_told(left, _("sewn")), _told(right, _("worn"))])
+        cells = ", ".join([_told(left, _("sewn"), sewn_alt), _told(right, _("worn"), worn_alt)])
         others = f"grid(columns: (1fr, 1fr), align: center + bottom, {cells})"
         high = wide.height + max(left.height, right.height) + 1.2
-        return f"#align(center, [{_drawn(wide)}])\n#v(2mm)\n#{others}", high
+        return f"#align(center, [{_drawn(wide, pieces_alt)}])\n#v(2mm)\n#{others}", high
     tall = exploded_sheet(draft, unit, *beside, sewn=False)
     # the others are as high together as the pieces, but no lower than can be seen
     high = max(tall.height, min(most, LOWEST))
     left = _fitted(flat, BESIDE, 0.4 * (high - 2.2))
     right = _fitted(worn, BESIDE, high - 2.2 - left.height)
-    cells = ", ".join([_told(left, _("sewn")), _told(right, _("worn"))])
+    cells = ", ".join([_told(left, _("sewn"), sewn_alt), _told(right, _("worn"), worn_alt)])
     column = f"grid(columns: 1, row-gutter: 4mm, align: center, {cells})"
     both = (
         f"#grid(columns: (1fr, {BESIDE}cm), column-gutter: 8mm, align: (center + horizon, center + horizon),"
-        f" [{_drawn(tall)}], {column})"
+        f" [{_drawn(tall, pieces_alt)}], {column})"
     )
     return both, high
 
@@ -156,12 +160,16 @@ def _fitted(drawing: Drawing, width: float, height: float) -> Sheet:
     return Sheet(drawing, scale, (x1 - x0) * scale, (y1 - y0) * scale)
 
 
-def _drawn(sheet: Sheet) -> str:
-    return picture(sheet.drawing, sheet.scale)
+def _drawn(sheet: Sheet, alt: str) -> str:
+    """The picture, and what it shows for who reads by ear."""
+    return (
+        f'#figure(kind: "picture", supplement: none, outlined: false, alt: {quoted(alt)},'
+        f" [{picture(sheet.drawing, sheet.scale)}])"
+    )
 
 
-def _told(sheet: Sheet, caption: str) -> str:
-    return f"[#align(center)[{_drawn(sheet)}\n#block(above: 1.5mm, {words(caption, size=10)})]]"
+def _told(sheet: Sheet, caption: str, alt: str) -> str:
+    return f"[#align(center)[{_drawn(sheet, alt)}\n#block(above: 1.5mm, {words(caption, size=10)})]]"
 
 
 def _pieces(garment: Garment) -> str:
