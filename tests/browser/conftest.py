@@ -36,8 +36,10 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     command = [sys.executable, "-m", "ellwand.cli", "serve", "--port", "0", "--keep", f"sqlite:///{keep}"]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True) as process:
         assert process.stdout is not None
-        yield process.stdout.readline().split()[-1].rstrip("/")
-        process.terminate()
+        try:
+            yield process.stdout.readline().split()[-1].rstrip("/")
+        finally:
+            process.kill()
 
 
 @pytest.fixture

@@ -120,7 +120,7 @@ def test_a_stale_saves_own_forms_lose_nothing(bench: TestClient) -> None:
 def test_a_version_that_is_none_is_not_gone_back_to(bench: TestClient) -> None:
     address = kept(bench)
     for wrong in ("", "x", "999", "9" * 30):
-        assert bench.post(f"{address}/back", data={"version": wrong}).status_code == 400
+        assert bench.post(f"{address}/back", data={"version": wrong}).status_code == 404
 
 
 def test_a_copy_of_the_demos_people_loses_nothing_on_the_form(bench: TestClient) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import threading
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from urllib.parse import urlsplit
@@ -19,7 +18,7 @@ from starlette.types import ASGIApp
 from ellwand.errors import BadInput
 from ellwand.keep import Missing, open_store
 from ellwand.language import _, known
-from ellwand.web.assets import asset, prepared
+from ellwand.web.assets import asset
 from ellwand.web.door import Door
 from ellwand.web.guard import Guard, too_much_said
 from ellwand.web.pages import (
@@ -41,7 +40,7 @@ from ellwand.web.rendering import page
 from ellwand.web.settings import Settings
 from ellwand.web.speech import COOKIE, Speech
 from ellwand.web.work import Workshop
-from ellwand.web.work.quick import pool, ready
+from ellwand.web.work.quick import pool
 
 YEAR = 31536000
 
@@ -151,8 +150,6 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
 @asynccontextmanager
 async def _workshop(app: Starlette) -> AsyncIterator[None]:
     """While the bench is served."""
-    app.state.quick.submit(ready)
-    threading.Thread(target=prepared, daemon=True).start()
     yield
     app.state.quick.shutdown(wait=False, cancel_futures=True)
     app.state.shop.close()

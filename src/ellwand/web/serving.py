@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import socket
+import threading
 from collections.abc import Callable, Iterator
 from typing import Final
 
@@ -23,8 +24,13 @@ def serve(settings: Settings, listening: socket.socket, told: Callable[[str], No
     import uvicorn
 
     from ellwand.web.app import create_app
+    from ellwand.web.assets import prepared
+    from ellwand.web.work.quick import ready
 
     app = create_app(settings, told)
+    # before anyone waits for it
+    app.state.quick.submit(ready)
+    threading.Thread(target=prepared, daemon=True).start()
     if app.state.door is not None:
         told(app.state.door.word)
     config = uvicorn.Config(

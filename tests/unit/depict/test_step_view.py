@@ -56,7 +56,7 @@ SPECIMENS: Final[dict[str, tuple[Tables, Tables]]] = {
     "cloak of strips": ({"style": "cloak"}, {}),
     "french": ({}, {"finish": "french"}),
 }
-SWEPT: Final = range(40)
+SWEPT: Final = range(60)
 
 
 @cache

@@ -49,7 +49,7 @@ def test_what_was_answered_is_kept_whole_when_the_process_is_killed(place: Calla
     at = place()
     with open_store(at) as store:
         id = save(store, KeptCloth(name="Wool", table=pair(1))).id
-    for round_ in range(15):
+    for round_ in range(6):
         last = _killed_while_writing(at, id, after=1 + 2 * round_)
         with open_store(at) as store:
             found = history(store, KeptCloth, id)
