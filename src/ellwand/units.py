@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Final, Literal
 
@@ -82,6 +83,10 @@ GOOD_LENGTHS: Final = N_("write a number, or a length such as 34 1/2 in, 5 ft 6 
 
 
 _UNIT_SIGN = re.compile(r"[a-zA-Z\"'″′”’]")
+
+
+HALVES: Final[Mapping[Unit, float]] = {"cm": 0.5, "in": 0.635}
+"""What is rounded so that it is enough is told in half centimetres or quarter inches (cm)."""
 
 
 def states_unit(text: str) -> bool:

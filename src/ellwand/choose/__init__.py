@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ellwand.choose.sheet import Sheet, read_sheet, read_tables
+from ellwand.choose.sheet import Sheet, read_sheet, read_tables, sheet_tables
 from ellwand.choose.styles import STYLES
 
-__all__ = ["STYLES", "Sheet", "read_sheet", "read_tables"]
+__all__ = ["STYLES", "Sheet", "read_sheet", "read_tables", "sheet_tables"]

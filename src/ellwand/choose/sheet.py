@@ -72,7 +72,7 @@ def read_sheet(data: bytes, beneath: Beneath, drawing: ReadDrawing = no_drawings
 
     Raises BadInput with one sentence: where, what is wrong, what would do.
     """
-    return read_tables(_tables(data), beneath, drawing)
+    return read_tables(sheet_tables(data), beneath, drawing)
 
 
 def read_tables(given: Mapping[str, Any], beneath: Beneath, drawing: ReadDrawing = no_drawings) -> Sheet:
@@ -109,7 +109,11 @@ def _settled(tables: Mapping[str, Any], beneath: Beneath, drawing: ReadDrawing) 
     return Sheet(wearer, choices, cloths, prices=prices)
 
 
-def _tables(data: bytes) -> dict[str, Any]:
+def sheet_tables(data: bytes) -> dict[str, Any]:
+    """The tables of a sheet as they are written.
+
+    Raises BadInput with one sentence where it is none.
+    """
     if len(data) > LARGEST:
         raise BadInput("", _("the file is too large for a sheet"), _("a sheet is a short text of a few tables"))
     try:

@@ -14,18 +14,17 @@ from typing import Any, Final
 from ellwand.choose.form.described import lists, options
 from ellwand.choose.form.labels import HEADINGS, label_of, word_said
 from ellwand.choose.styles import STYLES
+from ellwand.draft.size import EASE
 from ellwand.language import _
 from ellwand.model.choices import Choices
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
-from ellwand.units import format_length, parse_length, round_up
+from ellwand.prove.holds import GORE_ROOM
+from ellwand.units import HALVES, format_length, parse_length, round_up
 
 Tables = dict[str, Any]
 Changes = list[tuple[str, str | None]]
 """Paths of the sheet (entries counted from 0) with their new text, None to leave the option out."""
-GORE_ROOM: Final = 3.0
-"""Plain seam (cm) that a gore's point wants above it, as the proof has it."""
-BODY_EASE: Final = {"skin": 10.0, "middle": 14.0, "outer": 22.0, "armour": 26.0}
 NECK_EASE: Final = 2.0
 """What an ease that is left out stands for (cm)."""
 KEYHOLE: Final[Changes] = [("garment.neck.shape", "keyhole"), ("garment.neck.slit", "centre")]
@@ -63,7 +62,7 @@ class Case:
 
     def more(self, value: float) -> float:
         """Rounded up to half centimetres or quarter inches, so that it is enough (cm)."""
-        return round_up(value, 0.5 if self.garment.wearer.unit == "cm" else 0.635)
+        return round_up(value, HALVES[self.garment.wearer.unit])
 
     def said(self, value: float) -> str:
         """A length as the sheet has it."""
@@ -72,7 +71,7 @@ class Case:
     def body_ease(self, much: float) -> Changes:
         """So much more ease of the body (cm)."""
         now = self.choices.body.ease
-        usual = BODY_EASE[self.choices.layer]
+        usual = EASE[self.choices.layer]
         return [("garment.body.ease", self.said((usual if now is None else now) + self.more(much)))]
 
     def neck_ease(self, much: float) -> Changes:
@@ -204,8 +203,7 @@ def _sleeve_length(case: Case) -> Iterator[Changes]:
 
 
 def _gore_to_armpit(case: Case) -> Iterator[Changes]:
-    step = 0.5 if case.garment.wearer.unit == "cm" else 0.635
-    start = -round_up(GORE_ROOM - case.number("start"), step)
+    start = -case.more(GORE_ROOM - case.number("start"))
     yield [(f"garment.gores.{i}.start", case.said(start)) for i in case.here("gores")]
 
 

@@ -6,7 +6,7 @@ Nothing here is told twice: controls come from the descriptions in ``choose.opti
 from __future__ import annotations
 
 from ellwand.choose.form.controls import Control, Entry, Group, groups
-from ellwand.choose.form.filled import START, Pairs, pairs_of, tables_of, with_entry, without_entry
+from ellwand.choose.form.filled import START, Pairs, pairs_of, plain_path, tables_of, with_entry, without_entry
 from ellwand.choose.form.where import path_of
 from ellwand.choose.form.written import sheet_text
 
@@ -19,6 +19,7 @@ __all__ = [
     "groups",
     "pairs_of",
     "path_of",
+    "plain_path",
     "sheet_text",
     "tables_of",
     "with_entry",

@@ -77,29 +77,33 @@ def _keys(path: str) -> tuple[str | int, ...]:
     Raises BadInput where no option is called so.
     """
     steps = [int(step) if step.isascii() and step.isdigit() and len(step) < 3 else step for step in path.split(".")]
-    plain = _plain(path)
+    plain = plain_path(path)
     if plain not in options() and plain not in lists():
         raise BadInput(path[:60], _("no such choice"), nearest(plain[:60], options()))
     if any(isinstance(step, int) and step >= MOST_ENTRIES for step in steps):
         raise BadInput(path[:60], _("there are too many of them"), _("keep to {count}", count=MOST_ENTRIES))
     for at, step in enumerate(steps[1:], 1):
-        before = _plain(f"{'.'.join(map(str, steps[:at]))}.").removesuffix(".")
-        in_list = before in lists() and not isinstance(steps[at - 1], int)
+        in_list = plain_list(".".join(map(str, steps[:at]))) in lists() and not isinstance(steps[at - 1], int)
         if in_list != isinstance(step, int):
             raise BadInput(path[:60], _("no such choice"), _("leave it out"))
     return tuple(steps)
 
 
-def _plain(path: str) -> str:
-    """The path without numbers, of whichever cloth."""
+def plain_path(path: str) -> str:
+    """The option's own path: without the numbers of entries, of whichever cloth."""
     plain = re.sub(r"\.\d{1,2}(?=\.)", "", path.removesuffix(MOST).removesuffix(f".{OWN}"))
     named = re.match(r"cloth\.(?!remnants\.|remnants$)[^.]{1,40}\.", plain)
     return f"cloth.main.{plain[named.end() :]}" if named else plain
 
 
+def plain_list(path: str) -> str:
+    """The same of a list."""
+    return plain_path(f"{path}.").removesuffix(".")
+
+
 def _put(tables: Tables, keys: Sequence[str | int], text: str, most: str) -> None:
     """Set one option in the nested tables; lists are held as tables of numbers until they are closed up."""
-    plain = _plain(".".join(map(str, keys)))
+    plain = plain_path(".".join(map(str, keys)))
     here: dict[Any, Any] = tables
     for key in keys[:-1]:
         here = here.setdefault(key, {})
@@ -299,7 +303,7 @@ def with_entry(pairs: Pairs, path: str, unit: Unit = "cm") -> Pairs:
     tables = tables_of(pairs)
     if path == "cloth":
         return pairs_of({**tables, "cloth": _with_cloth(tables.get("cloth", {}))}, unit)
-    plain = _plain(f"{path}.").removesuffix(".")
+    plain = plain_list(path)
     if plain not in lists():
         raise BadInput(path[:60], _("there is no such list"), nearest(path[:60], lists()))
     entries = _entries(tables, path)
@@ -335,7 +339,7 @@ def without_entry(pairs: Pairs, path: str, unit: Unit = "cm") -> Pairs:
     cloths = tables.get("cloth", {})
     if name == "cloth" and number in cloths and len(cloths.keys() - {"remnants"}) > 1:
         return pairs_of({**tables, "cloth": {key: each for key, each in cloths.items() if key != number}}, unit)
-    entries = _entries(tables, name) if _plain(f"{name}.").removesuffix(".") in lists() else []
+    entries = _entries(tables, name) if plain_list(name) in lists() else []
     if not number.isdigit() or int(number) >= len(entries):
         raise BadInput(path[:60], _("there is no such entry"), _("choose one that is there"))
     _set_entries(tables, name, [entry for n, entry in enumerate(entries) if n != int(number)])

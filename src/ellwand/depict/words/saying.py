@@ -9,7 +9,7 @@ from typing import Final
 from ellwand.language import N_, SOURCE, _, language
 from ellwand.model.finding import Finding
 from ellwand.model.names import named
-from ellwand.units import CM_PER, Unit, decimal, format_length, round_up
+from ellwand.units import CM_PER, HALVES, Unit, decimal, format_length, round_up
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,11 +45,11 @@ class Numbers:
 
     def less(self, value: float) -> str:
         """A length in cm, rounded down to half centimetres or quarter inches."""
-        return format_length(-round_up(-value, 0.5 if self.unit == "cm" else 0.635), self.unit)
+        return format_length(-round_up(-value, HALVES[self.unit]), self.unit)
 
     def more(self, value: float) -> str:
         """A length in cm, rounded up to half centimetres or quarter inches, so that it is always enough."""
-        return format_length(round_up(value, 0.5 if self.unit == "cm" else 0.635), self.unit)
+        return format_length(round_up(value, HALVES[self.unit]), self.unit)
 
 
 Say = Callable[[Finding, Numbers], str]
