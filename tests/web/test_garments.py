@@ -11,11 +11,11 @@ from starlette.datastructures import QueryParams
 from starlette.testclient import TestClient
 
 from ellwand import garment_json
-from ellwand.choose import read_tables
 from ellwand.keep import KeptCloth, KeptGarment, every, get, history
 from ellwand.pipeline import prove_sheet
-from ellwand.web.making import garment_for, no_sheets
+from ellwand.web.making import garment_for
 from ellwand.web.state import read_state
+from ellwand.web.work.at_once import sheet_of
 
 EXAMPLES = sorted(
     file.name for file in resources.files("ellwand").joinpath("examples").iterdir() if file.name.endswith(".toml")
@@ -108,7 +108,7 @@ def test_a_sheet_goes_in_and_comes_out_the_same_garment(bench: TestClient, name:
     text = resources.files("ellwand").joinpath("examples", name).read_text("utf-8")
     there = bench.post("/sheets", data={"text": text, "wearer": "keep"}, follow_redirects=False).headers["location"]
     out = bench.get(f"/sheet.toml?{urlsplit(there).query}")
-    one, other = (garment_json(prove_sheet(read_tables(tomllib.loads(sheet), no_sheets))) for sheet in (text, out.text))
+    one, other = (garment_json(prove_sheet(sheet_of(tomllib.loads(sheet)))) for sheet in (text, out.text))
     assert one == other
 
 

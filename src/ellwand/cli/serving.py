@@ -9,8 +9,7 @@ from typing import Annotated
 import typer
 
 from ellwand.language import _
-
-PORT = 8765
+from ellwand.web.settings import PORT
 
 
 def serve(

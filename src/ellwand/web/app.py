@@ -20,8 +20,10 @@ from ellwand.keep import Missing, open_store
 from ellwand.language import _, known
 from ellwand.web.assets import asset
 from ellwand.web.door import Door
+from ellwand.web.given import Given, posted
 from ellwand.web.guard import Guard, too_much_said
 from ellwand.web.pages import (
+    basket,
     bench,
     classes,
     cloth_side,
@@ -71,8 +73,6 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/papers/{name}", working.paper),
             Route("/papers.zip", working.papers),
             Route("/cloth-side", cloth_side.cloth_side),
-            Route("/cloth-side-worker.js", cloth_side.worker),
-            Route("/cloth-side", cloth_side.cloth_side),
             Route("/cloth-side.js", cloth_side.worker),
             Route("/people", people.people),
             Route("/people", measuring.save_person, methods=["POST"]),
@@ -87,8 +87,6 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/people/{id}/sheet.toml", people.sheet),
             Route("/people/{id}/history", people.versions),
             Route("/people/{id}/back", people.go_back, methods=["POST"]),
-            Route("/people/{id}/throw", people.throw_person, methods=["POST"]),
-            Route("/people/{id}/take-out", people.take_person_out, methods=["POST"]),
             Route("/garments", garments.garments),
             Route("/garments", garments.save_garment, methods=["POST"]),
             Route("/garments/compare", comparing.compare),
@@ -97,16 +95,12 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/garments/{id}/copy", garments.copy_garment, methods=["POST"]),
             Route("/garments/{id}/undo", garments.undo_garment, methods=["POST"]),
             Route("/garments/{id}/back", garments.go_back, methods=["POST"]),
-            Route("/garments/{id}/throw", garments.throw_garment, methods=["POST"]),
-            Route("/garments/{id}/take-out", garments.take_garment_out, methods=["POST"]),
             Route("/cloths", cloths.cloths),
             Route("/cloths", cloths.save_cloth, methods=["POST"]),
             Route("/cloths/new", cloths.new_cloth),
             Route("/cloths/use", cloths.use_cloth),
             Route("/cloths/{id}", cloths.one_cloth),
             Route("/cloths/{id}", cloths.save_cloth, methods=["POST"]),
-            Route("/cloths/{id}/throw", cloths.throw_cloth, methods=["POST"]),
-            Route("/cloths/{id}/take-out", cloths.take_cloth_out, methods=["POST"]),
             Route("/classes", classes.classes),
             Route("/classes", classes.save_class, methods=["POST"]),
             Route("/classes/new", classes.new_class),
@@ -119,20 +113,22 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/classes/{id}/papers", classes.begin_packing, methods=["POST"]),
             Route("/classes/{id}/papers/stop", classes.stop_packing, methods=["POST"]),
             Route("/classes/{id}/forms.pdf", classes.forms),
-            Route("/classes/{id}/throw", classes.throw_class, methods=["POST"]),
-            Route("/classes/{id}/take-out", classes.take_class_out, methods=["POST"]),
             Route("/sheet.toml", sheets.sheet),
-            Route("/sheets", sheets.sheets, methods=["GET", "POST"]),
+            Route("/sheets", sheets.ask_for_sheet),
+            Route("/sheets", sheets.take_in, methods=["POST"]),
             Route("/keeping", keeping.keeping),
             Route("/keeping/copy", keeping.copy, methods=["POST"]),
             Route("/keeping/bring-back", keeping.bring_back, methods=["POST"]),
             Route("/keeping/{shelf}/{id}/take-out", keeping.take_thing_out, methods=["POST"]),
             Route("/people/{id}/copy.json", keeping.copy_of_person),
+            Route("/{shelf}/{id}/throw", basket.throw, methods=["POST"]),
+            Route("/{shelf}/{id}/take-out", basket.take_out_again, methods=["POST"]),
             Route("/{shelf}/{id}/erase", keeping.ask_to_erase),
             Route("/{shelf}/{id}/erase", keeping.erase_thing, methods=["POST"]),
             Route("/language", choose_language, methods=["POST"]),
             Route("/share", sharing.share),
-            Route("/enter", sharing.enter, methods=["GET", "POST"]),
+            Route("/enter", sharing.enter),
+            Route("/enter", sharing.try_word, methods=["POST"]),
             Route("/static/{name}", static),
         ],
         middleware=[Middleware(GZipMiddleware, minimum_size=1000, compresslevel=5)],
@@ -164,10 +160,10 @@ def static(request: Request) -> Response:
     return Response(found[0], media_type=found[1], headers={"Cache-Control": f"public, max-age={YEAR}, immutable"})
 
 
-async def choose_language(request: Request) -> Response:
+@posted
+def choose_language(request: Request, given: Given) -> Response:
     """Keeps the language in a cookie and goes back to the page."""
-    async with request.form() as form:
-        name = known(str(form.get("language", "")))
+    name = known(given.text("language"))
     answer = RedirectResponse(_back(request), 303)
     answer.set_cookie(COOKIE, name, max_age=YEAR, httponly=True, samesite="strict")
     return answer

@@ -36,18 +36,31 @@ class Mark:
     weight: Weight
 
 
+def on_page(
+    drawing: Drawing, scale: float, many: float, margin: float
+) -> tuple[Callable[[Point], Point], float, float]:
+    """Where a point of the drawing stands, and how wide and high that is: ``many`` units per cm within a ``margin``;
+    ``scale``: that of its lettering."""
+    x0, y0, x1, y1 = drawing_bounds(drawing, scale)
+
+    def there(point: Point) -> Point:
+        return (point[0] - x0) * many + margin, (y1 - point[1]) * many + margin
+
+    return there, (x1 - x0) * many + 2 * margin, (y1 - y0) * many + 2 * margin
+
+
+def _face_scale(drawing: Drawing) -> float:
+    """Units per cm at which a face of the garment fills its room."""
+    x0, y0, x1, y1 = drawing_bounds(drawing, 1.0)
+    return min(HIGH / (y1 - y0), WIDE / (x1 - x0))
+
+
 def face_svg(
     draft: Draft, face: Face, label: str, open_zone: str, names: Mapping[str, str], marks: Sequence[Mark]
 ) -> str:
     """One face of the garment; each zone is a link to its choices."""
     drawing = garment_view(draft, face, "colours")
-    x0, y0, x1, y1 = drawing_bounds(drawing, 1.0)
-    scale = min(HIGH / (y1 - y0), WIDE / (x1 - x0))
-
-    def there(point: Point) -> Point:
-        return (point[0] - x0) * scale + MARGIN, (y1 - point[1]) * scale + MARGIN
-
-    wide, high = (x1 - x0) * scale + 2 * MARGIN, (y1 - y0) * scale + 2 * MARGIN
+    there, wide, high = on_page(drawing, 1.0, _face_scale(drawing), MARGIN)
     found = zones(draft, face)
     return "\n".join(
         [
@@ -64,8 +77,7 @@ def face_svg(
 def plain_face(draft: Draft, label: str, face: Face = "front") -> str:
     """One face of the garment, only to be looked at."""
     drawing = garment_view(draft, face, "colours")
-    x0, y0, x1, y1 = drawing_bounds(drawing, 1.0)
-    return plain_svg(drawing, min(HIGH / (y1 - y0), WIDE / (x1 - x0)) / 10, label)
+    return plain_svg(drawing, _face_scale(drawing) / 10, label)
 
 
 def _link(zone: Zone, is_open: bool, name: str, there: Callable[[Point], Point]) -> str:
@@ -103,12 +115,7 @@ def _marks(found: Sequence[Zone], marks: Sequence[Mark], there: Callable[[Point]
 
 def plain_svg(drawing: Drawing, scale: float, label: str) -> str:
     """A drawing at ``scale`` (paper cm per cm), named for who reads by ear."""
-    x0, y0, x1, y1 = drawing_bounds(drawing, scale)
-    wide, high = (x1 - x0) * scale * 10 + 2, (y1 - y0) * scale * 10 + 2
-
-    def there(point: Point) -> Point:
-        return (point[0] - x0) * scale * 10 + 1, (y1 - point[1]) * scale * 10 + 1
-
+    there, wide, high = on_page(drawing, scale, 10 * scale, 1.0)
     body = [svg_stroke(each, there) for each in drawing.strokes] + [svg_label(each, there) for each in drawing.labels]
     return (
         f'<svg viewBox="0 0 {wide:.2f} {high:.2f}" width="{wide * 4:.0f}" height="{high * 4:.0f}" role="img"'

@@ -8,10 +8,11 @@ from dataclasses import replace
 
 from starlette.datastructures import QueryParams
 
+from ellwand.choose.form import plain_path
 from ellwand.choose.form.described import options
 from ellwand.choose.form.labels import label_of, word_said
 from ellwand.keep import KeptGarment
-from ellwand.units import Unit
+from ellwand.web.given import unit_of
 from ellwand.web.state import WHO, State, read_state
 
 UNIT = "unit"
@@ -20,9 +21,8 @@ UNIT = "unit"
 
 def state_of(kept: KeptGarment) -> State:
     """What the bench shows of it."""
-    unit: Unit = "in" if kept.fields.get(UNIT) == "in" else "cm"
     pairs = tuple((path, text) for path, text in kept.fields.items() if path != UNIT)
-    return State(kept.person or WHO, unit, pairs, kept.id, kept.version)
+    return State(kept.person or WHO, unit_of(kept.fields.get(UNIT)), pairs, kept.id, kept.version)
 
 
 def state_in(query: str) -> State:
@@ -44,36 +44,37 @@ def as_new(kept: KeptGarment) -> KeptGarment:
     return replace(kept, id="", version=0)
 
 
+def apart(one: Mapping[str, str], other: Mapping[str, str]) -> list[tuple[str, str, str]]:
+    """Each key under which two tables differ, with the text of each ('' where it has none)."""
+    return [
+        (key, one.get(key, ""), other.get(key, ""))
+        for key in dict.fromkeys((*one, *other))
+        if one.get(key) != other.get(key)
+    ]
+
+
 def differing(one: Mapping[str, str], other: Mapping[str, str]) -> list[tuple[str, str, str]]:
     """Each choice that differs: its name, and how it is said in the one and in the other ('' where it is left open)."""
     return [
-        (name_of(path), said(path, one.get(path, "")), said(path, other.get(path, "")))
-        for path in sorted({*one, *other})
-        if one.get(path) != other.get(path) and path != UNIT
+        (name_of(path), said(path, here), said(path, there))
+        for path, here, there in sorted(apart(one, other))
+        if path != UNIT
     ]
 
 
 def name_of(path: str) -> str:
     """What a choice is called, with the number of its entry."""
-    plain, number = _plain(path)
+    plain, entry = plain_path(path), re.search(r"\.(\d+)(?=\.|$)", path)
     if plain not in options():
         return path
     label = label_of(plain)
-    return f"{label} ({number})" if number else label
+    return f"{label} ({int(entry[1]) + 1})" if entry else label
 
 
 def said(path: str, text: str) -> str:
     """What was chosen, in words."""
-    plain, _number = _plain(path)
+    plain = plain_path(path)
     if not text or plain not in options():
         return text
     words = options()[plain].takes.words
     return ", ".join(word_said(plain, word) if word in words else word for word in text.split(", "))
-
-
-def _plain(path: str) -> tuple[str, str]:
-    """The option's own path, and which entry of its list it is, from 1."""
-    entry = re.search(r"\.(\d+)(?=\.|$)", path)
-    plain = re.sub(r"\.\d+(?=\.|$)", "", path).removesuffix(".most").removesuffix(".own")
-    plain = re.sub(r"^cloth\.(?!remnants)[^.]+", "cloth.main", plain)
-    return plain, str(int(entry[1]) + 1) if entry else ""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections import OrderedDict
 from collections.abc import Callable, Hashable, Mapping
 from functools import cache
@@ -10,15 +9,15 @@ from importlib import resources
 from threading import Lock
 from typing import Any, Final, Generic, TypeVar
 
-from ellwand.choose import Sheet, read_tables
 from ellwand.errors import BadInput
 from ellwand.keep import Missing, Person, Store, get
 from ellwand.language import _, language
 from ellwand.measure.raw import ABOUT
 from ellwand.model.garment import Garment
-from ellwand.pipeline import make, prove_sheet
+from ellwand.pipeline import prove_sheet
 from ellwand.units import states_unit
 from ellwand.web.state import State
+from ellwand.web.work.at_once import laid_at_once, sheet_of, text_of
 
 KEPT: Final = 48
 """So many garments at once (about 20 MB)."""
@@ -90,35 +89,13 @@ def tables_for(state: State, store: Store) -> dict[str, Any]:
     return {"wearer": {**wearer, "unit": state.unit}, **tables}
 
 
-def read_sheet_bytes(data: bytes) -> dict[str, Any]:
-    """The tables of a sheet that was sent in.
-
-    Raises BadInput where it is no sheet.
-    """
-    import tomllib
-
-    try:
-        return tomllib.loads(data.decode("utf-8-sig"))
-    except UnicodeDecodeError:
-        raise BadInput(_("sheet"), _("it is not text in UTF-8"), _("save it so")) from None
-    except tomllib.TOMLDecodeError as error:
-        raise BadInput(_("sheet"), str(error), _("mend it, or choose another file")) from None
-
-
-def sheet_for(state: State, store: Store) -> Sheet:
-    """The sheet.
-
-    Raises BadInput with one sentence where it cannot be read.
-    """
-    return read_tables(tables_for(state, store), no_sheets)
-
-
 def garment_for(state: State, store: Store) -> Garment:
     """The garment, drafted and proved.
 
     Raises BadInput with one sentence.
     """
-    return _proved.get(_key(state, store), lambda: prove_sheet(sheet_for(state, store)))
+    tables = tables_for(state, store)
+    return _proved.get(_key(tables), lambda: prove_sheet(sheet_of(tables)))
 
 
 def laid_for(state: State, store: Store) -> Garment:
@@ -126,17 +103,9 @@ def laid_for(state: State, store: Store) -> Garment:
 
     Raises BadInput with one sentence.
     """
-    return _laid.get(_key(state, store), lambda: make(sheet_for(state, store), seconds=0.0))
+    tables = tables_for(state, store)
+    return _laid.get(_key(tables), lambda: laid_at_once(tables))
 
 
-def _key(state: State, store: Store) -> Hashable:
-    return json.dumps([language(), tables_for(state, store)], sort_keys=True, default=str)
-
-
-def no_sheets(name: str) -> float:
-    """A garment on the bench names no sheet of its own to be worn over."""
-    raise BadInput(
-        "garment.over",
-        _("a garment on the bench cannot name another sheet"),
-        _("give the thickness of what is worn beneath"),
-    )
+def _key(tables: Mapping[str, Any]) -> Hashable:
+    return language(), text_of(tables)

@@ -15,6 +15,7 @@ from ellwand.measure.raw import ALIASES, TRULY_SO, in_our_words
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.model.wearer import ARM_FIELDS, Measure
 from ellwand.units import Unit, format_length, round_near
+from ellwand.web.kept import apart
 
 ABOUT: Final = ("name", "sex", "age", "unit")
 ARMS: Final = tuple(ARM_FIELDS.values())
@@ -94,6 +95,19 @@ def typed(table: Mapping[str, object]) -> dict[str, str]:
 
 def _text(value: object) -> str:
     return f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def measured_apart(mine: Mapping[str, object], other: Mapping[str, object]) -> list[tuple[str, str, str]]:
+    """What differs between two tables: what it is called, then as the other has it, then as mine has it."""
+    return [(label_of(key), theirs, own) for key, own, theirs in apart(typed(mine), typed(other))]
+
+
+def label_of(key: str) -> str:
+    """What a key of the [wearer] table is called."""
+    if key in MEASUREMENTS:
+        return _(MEASUREMENTS[key].label)
+    own = {"name": _("name"), "sex": _("cut for"), "age": _("age"), "unit": _("unit")}
+    return own.get(key, key.replace("_", " "))
 
 
 def answers(table: Mapping[str, object]) -> Answers:

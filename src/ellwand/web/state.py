@@ -12,6 +12,7 @@ from starlette.datastructures import QueryParams
 
 from ellwand.choose.form import START, Pairs, pairs_of, tables_of, with_entry, without_entry
 from ellwand.units import Unit
+from ellwand.web.given import unit_of, whole
 
 WHO: Final = "joan-netmaker"
 """Of the demo's people, the one that a first visit shows."""
@@ -54,7 +55,7 @@ def read_state(query: QueryParams) -> State:
 
     Raises BadInput for a choice that there is not.
     """
-    unit: Unit = "in" if query.get("unit") == "in" else "cm"
+    unit = unit_of(query.get("unit"))
     filled = [(path, text) for path, text in query.multi_items() if path not in OWN]
     if not any(re.fullmatch(r"cloth\.(?!remnants)[^.]+\.width", path) and text for path, text in filled):
         filled += START
@@ -63,12 +64,11 @@ def read_state(query: QueryParams) -> State:
         pairs = with_entry(pairs, add, unit)
     if drop := query.get("drop"):
         pairs = without_entry(pairs, drop, unit)
-    based = query.get("based", "")
     return State(
         query.get("who") or WHO,
         unit,
         pairs,
         query.get("garment", ""),
-        int(based) if based.isascii() and based.isdigit() and len(based) < 9 else 0,
+        whole(query.get("based")),
         query.get("open", ""),
     )

@@ -6,13 +6,12 @@ from collections.abc import Iterator
 from xml.sax.saxutils import quoteattr
 
 from ellwand.depict.figure import VIEWS, best_view, figure, number, three_views
-from ellwand.depict.spread import drawing_bounds
 from ellwand.depict.tapes import TAPES
-from ellwand.geometry.lines import Point
 from ellwand.language import _
 from ellwand.model.drawing import Label
 from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.publish.svg import svg, svg_label, svg_stroke
+from ellwand.web.drawn import on_page
 
 SCALE = 0.06
 """Paper cm per cm of the figure."""
@@ -21,18 +20,13 @@ SCALE = 0.06
 def figure_svg() -> str:
     """The three views; every tape and its number say in ``data-field`` what they measure."""
     drawing = three_views()
-    x0, y0, x1, y1 = drawing_bounds(drawing, SCALE)
-
-    def there(point: Point) -> Point:
-        return (point[0] - x0) * SCALE * 10 + 2, (y1 - point[1]) * SCALE * 10 + 2
-
+    there, wide, high = on_page(drawing, SCALE, 10 * SCALE, 2.0)
     fields = _fields_in_order()
     body = [
         _of_field(next(fields) if each.role in ("tape", "leader") else None, svg_stroke(each, there))
         for each in drawing.strokes
     ]
     body += [_of_field(_field_of(each), svg_label(each, there)) for each in drawing.labels]
-    wide, high = (x1 - x0) * SCALE * 10 + 4, (y1 - y0) * SCALE * 10 + 4
     said = quoteattr(_("Where the tape goes: a figure from the front, from the side and from behind"))
     return f'<svg viewBox="0 0 {wide:.1f} {high:.1f}" role="img" aria-label={said}>' + "\n".join(body) + "</svg>"
 

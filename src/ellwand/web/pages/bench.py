@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
@@ -24,16 +23,16 @@ from ellwand.depict.view_zones import zone_of
 from ellwand.errors import BadInput
 from ellwand.keep import KeptCloth, KeptGarment, Person, Store, every, get
 from ellwand.language import _, language, plural
-from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.names import named
 from ellwand.plan.mending import mends
 from ellwand.publish.svg import svg
 from ellwand.web.drawn import Mark, face_svg, plain_svg
-from ellwand.web.kept import differing, kept_of
+from ellwand.web.kept import differing, kept_of, state_in
 from ellwand.web.making import demo_people, garment_for, tables_for
 from ellwand.web.rendering import fragment, page
 from ellwand.web.state import State, read_state
+from ellwand.web.work.at_once import text_of
 from ellwand.web.work.quick import laid_quickly
 
 GROUP_OF: Final[Mapping[str, str]] = {"gusset": "sleeve", "charges": "division"}
@@ -97,8 +96,7 @@ async def lay(request: Request) -> Response:
     if trouble:
         laid, told = False, str(trouble)
     else:
-        tables = await run_in_threadpool(tables_for, state, request.app.state.store)
-        asked = json.dumps(tables, sort_keys=True, default=str)
+        asked = text_of(await run_in_threadpool(tables_for, state, request.app.state.store))
         here = asyncio.get_running_loop()
         laid, told = await here.run_in_executor(request.app.state.quick, laid_quickly, asked, language())
     return JSONResponse({"laid": laid, "cloth": told if laid else fragment("_no_cloth.html", sentence=told)})
@@ -122,7 +120,7 @@ def _read(request: Request) -> tuple[State, BadInput | None]:
     try:
         return read_state(request.query_params), None
     except BadInput as error:
-        return read_state(type(request.query_params)("")), error
+        return state_in(""), error
 
 
 def _shown(state: State, store: Store, trouble: BadInput | None) -> dict[str, Any]:
@@ -133,7 +131,7 @@ def _shown(state: State, store: Store, trouble: BadInput | None) -> dict[str, An
         garment = garment_for(state, store) if trouble is None else None
     except BadInput as error:
         trouble = error
-    told = _told(garment, state, store) if garment else ()
+    told = _told(garment, state) if garment else ()
     wrong = None
     if trouble is not None:
         path = path_of(trouble.where)
@@ -180,11 +178,11 @@ def _group_of(path: str, chosen: Sequence[Group]) -> str:
     return next((group.name for group in chosen if group.name in steps), "")
 
 
-def _told(garment: Garment, state: State, store: Store) -> tuple[Told, ...]:
+def _told(garment: Garment, state: State) -> tuple[Told, ...]:
     """What the proof says, the gravest first."""
     order = ["will not work", "look again", "sound"]
     out = []
-    number = 0
+    number, tables = 0, state.tables
     for finding in sorted(garment.proof.findings, key=lambda each: order.index(each.outcome)):
         number += finding.outcome != "sound"
         zone = zone_of(garment.draft, finding)
@@ -195,17 +193,10 @@ def _told(garment: Garment, state: State, store: Store) -> tuple[Told, ...]:
                 GROUP_OF.get(zone, zone),
                 say.why(finding, garment.wearer.unit),
                 say.mend(finding, garment.wearer.unit),
-                _ways(finding, garment, state),
+                tuple((way.label, state.of(way.tables).query) for way in mends(finding, tables, garment)),
             )
         )
     return tuple(out)
-
-
-def _ways(finding: Finding, garment: Garment, state: State) -> tuple[tuple[str, str], ...]:
-    """Each way to mend it: its words, and the address of the garment mended."""
-    if finding.outcome == "sound":
-        return ()
-    return tuple((way.label, state.of(way.tables).query) for way in mends(finding, state.tables, garment))
 
 
 def _faces(garment: Garment, opened: str, chosen: Sequence[Group], told: Sequence[Told]) -> tuple[tuple[str, str], ...]:

@@ -2,28 +2,30 @@
 
 from __future__ import annotations
 
-import json
 import time
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final, Literal
 
 from starlette.concurrency import run_in_threadpool
-from starlette.datastructures import QueryParams
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
 from ellwand.errors import BadInput
-from ellwand.keep import KeptGarment, Missing, Person, Roster, Stale, Store, every, get, save, take_out, throw_away
+from ellwand.keep import KeptGarment, Missing, Person, Roster, Stale, Store, every, get, save
 from ellwand.language import _, language
 from ellwand.model.measurement import FIELDS
-from ellwand.units import Unit
-from ellwand.web.kept import state_of
+from ellwand.web.given import Given, posted, unit_of, whole
+from ellwand.web.kept import state_in, state_of
 from ellwand.web.making import demo_people, tables_for, wearer_table
-from ellwand.web.pages.working import done, download, plain_name
+from ellwand.web.naming import plain_name
+from ellwand.web.pages.basket import thrown
+from ellwand.web.pages.stale import saved_in_between
+from ellwand.web.pages.working import done, download
 from ellwand.web.rendering import page
-from ellwand.web.state import State, read_state
+from ellwand.web.state import State
 from ellwand.web.work import Ask, Job
+from ellwand.web.work.at_once import text_of
 from ellwand.web.work.ordering import Order, order_csv
 
 MOST: Final = 60
@@ -47,10 +49,8 @@ class Member:
 
 def classes(request: Request) -> Response:
     """The list."""
-    store = request.app.state.store
-    thrown = request.query_params.get("thrown", "")
-    gone = get(store, Roster, thrown) if thrown else None
-    return page(request, "classes.html", classes=every(store, Roster), gone=gone)
+    kept = every(request.app.state.store, Roster)
+    return page(request, "classes.html", classes=kept, gone=thrown(request, Roster))
 
 
 def new_class(request: Request) -> Response:
@@ -63,20 +63,18 @@ def change_class(request: Request) -> Response:
     return _form(request, _roster(request))
 
 
-async def save_class(request: Request) -> Response:
+@posted
+def save_class(request: Request, given: Given) -> Response:
     """Keeps it, new or as its next version."""
-    async with request.form() as form:
-        given = {key: str(value) for key, value in form.items()}
-        known = tuple(dict.fromkeys(str(each) for each in form.getlist("member")))
-    named = dict.fromkeys(" ".join(line.split())[:LONGEST] for line in given.get("names", "").splitlines())
+    known = dict.fromkeys(given.every("member"))
+    named = dict.fromkeys(" ".join(line.split())[:LONGEST] for line in given.text("names").splitlines())
     members: tuple[str | Mapping[str, object], ...] = (*known, *({"name": name} for name in named if name))
-    based = given.get("based", "")
     roster = Roster(
-        name=given.get("name", "").strip()[:LONGEST],
+        name=given.text("name").strip()[:LONGEST],
         id=request.path_params.get("id", ""),
-        version=int(based) if based.isdecimal() and len(based) < 9 else 0,
+        version=whole(given.text("based")),
         members=members,
-        garment=given.get("garment") or None,
+        garment=given.text("garment") or None,
     )
     if not roster.name or len(members) > MOST:
         wrong = _("Give the class a name.") if not roster.name else _("At most {most} in one class.", most=MOST)
@@ -184,21 +182,8 @@ def forms(request: Request) -> Response:
     roster = _roster(request)
     members = _members(roster, request.app.state.store)[0]
     names = tuple(each.name for each in members if not each.state) or tuple(each.name for each in members) or ("",)
-    unit: Unit = "in" if request.query_params.get("unit") == "in" else "cm"
+    unit = unit_of(request.query_params.get("unit"))
     return download(measuring_form_pdf(names, unit), "forms.pdf", f"{plain_name(roster.name)}-forms.pdf")
-
-
-def throw_class(request: Request) -> Response:
-    """Into the waste basket."""
-    id = request.path_params["id"]
-    throw_away(request.app.state.store, Roster, id)
-    return RedirectResponse(f"/classes?thrown={id}", 303)
-
-
-def take_class_out(request: Request) -> Response:
-    """Out of the waste basket again."""
-    take_out(request.app.state.store, Roster, request.path_params["id"])
-    return RedirectResponse("/classes", 303)
 
 
 def _gathered(request: Request, what: Literal["order", "pack"]) -> tuple[Roster, Ask]:
@@ -219,7 +204,7 @@ def _roster(request: Request) -> Roster:
 
 def _members(roster: Roster, store: Store) -> tuple[list[Member], int]:
     """Everyone, and how many are kept no longer."""
-    base = state_of(get(store, KeptGarment, roster.garment)) if roster.garment else read_state(QueryParams(""))
+    base = state_of(get(store, KeptGarment, roster.garment)) if roster.garment else state_in("")
     out, lost = [], 0
     for each in roster.members:
         if not isinstance(each, str):
@@ -237,7 +222,7 @@ def _members(roster: Roster, store: Store) -> tuple[list[Member], int]:
 
 def _asked(what: Literal["order", "pack"], members: Sequence[Member], store: Store) -> Ask:
     sheets = [tables_for(each.state, store) for each in members if each.state]
-    return Ask(what, json.dumps(sheets, sort_keys=True, default=str), language())
+    return Ask(what, text_of(sheets), language())
 
 
 def _names(roster: Roster) -> list[str]:
@@ -271,25 +256,9 @@ def _stale(request: Request, mine: Roster, newer: Any) -> Response:
     ]
     differ = [(label, theirs, own) for label, (theirs, own) in said if theirs != own]
     known = [("member", each) for each in mine.members if isinstance(each, str)]
-    hidden = [
-        ("name", mine.name),
-        ("garment", mine.garment or ""),
-        *known,
-        ("names", "\n".join(_names(mine))),
-    ]
-    return page(
-        request,
-        "stale.html",
-        409,
-        name=newer.name,
-        differ=differ,
-        hidden=hidden,
-        theirs=f"/classes/{mine.id}",
-        ways=[
-            (f"/classes/{mine.id}", [("based", str(newer.version))], _("Keep mine; the other stays in the history")),
-            ("/classes", [], _("Keep both: save mine as another class")),
-        ],
-    )
+    hidden = [("name", mine.name), ("garment", mine.garment or ""), *known, ("names", "\n".join(_names(mine)))]
+    both = _("Keep both: save mine as another class")
+    return saved_in_between(request, newer, differ, hidden, "classes", both)
 
 
 def _makes(roster: Roster, store: Store) -> str:

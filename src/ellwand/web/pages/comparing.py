@@ -15,12 +15,10 @@ from ellwand.keep import KeptGarment, Store, every, get
 from ellwand.language import _
 from ellwand.model.garment import Garment
 from ellwand.web.drawn import plain_face
-from ellwand.web.kept import differing, state_of
+from ellwand.web.kept import apart, differing, state_of
 from ellwand.web.making import laid_for
 from ellwand.web.rendering import page
 from ellwand.web.state import State, read_state
-
-Row = tuple[str, str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +44,8 @@ def compare(request: Request) -> Response:
         "compare.html",
         sides=(one, other),
         choices=differing(dict(one.state.pairs), dict(other.state.pairs)),
-        sizes=_apart(_pieces(one.garment), _pieces(other.garment)),
-        needs=_apart(dict(shopping_rows(one.garment)), dict(shopping_rows(other.garment))),
+        sizes=apart(_pieces(one.garment), _pieces(other.garment)),
+        needs=apart(dict(shopping_rows(one.garment)), dict(shopping_rows(other.garment))),
         findings=[_open(side.garment) for side in (one, other)],
         kept=every(store, KeptGarment),
         chosen=(asked.get("a", ""), asked.get("b", "")),
@@ -71,14 +69,6 @@ def _pieces(garment: Garment) -> Mapping[str, str]:
         f"{name} {where}".strip(): f"{cut}: {width} × {length}"
         for _number, name, where, cut, _cloth, width, length in pieces_table(garment).rows
     }
-
-
-def _apart(one: Mapping[str, str], other: Mapping[str, str]) -> list[Row]:
-    return [
-        (key, one.get(key, ""), other.get(key, ""))
-        for key in dict.fromkeys((*one, *other))
-        if one.get(key) != other.get(key)
-    ]
 
 
 def _open(garment: Garment) -> Sequence[str]:

@@ -12,9 +12,11 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 from ellwand.depict.figure import number
 from ellwand.keep import Person, Stale, get, save
 from ellwand.language import _
-from ellwand.model.measurement import FIELDS, MEASUREMENTS, Measurement
+from ellwand.model.measurement import FIELDS, MEASUREMENTS
 from ellwand.publish.measuring_form import NEEDED
-from ellwand.web.measured import ARMS, Answers, answers, table_of, typed
+from ellwand.web.given import Given, posted, whole
+from ellwand.web.measured import ARMS, Answers, answers, measured_apart, table_of, typed
+from ellwand.web.pages.stale import saved_in_between
 from ellwand.web.rendering import fragment, page
 from ellwand.web.taped import figure_svg, tape_svg
 
@@ -34,28 +36,25 @@ def one_person(request: Request) -> Response:
     return _page(request, person, typed(person.table), answers(person.table), saved="saved" in request.query_params)
 
 
-async def check(request: Request) -> Response:
+@posted
+def check(request: Request, given: Given) -> Response:
     """What there is to say of a form, before it is saved."""
-    async with request.form() as form:
-        found = answers(table_of([(key, str(value)) for key, value in form.multi_items()]))
+    found = answers(table_of(given.pairs))
     told = {field: fragment("_answer.html", field=field, answers=found) for field in (*FIELDS, *ARMS, "unit", "age")}
     return JSONResponse({"answers": told, "wrong": found.wrong, "said": found.said})
 
 
-async def save_person(request: Request) -> Response:
+@posted
+def save_person(request: Request, given: Given) -> Response:
     """Keeps what was typed, new or as the next version; the form comes back where that cannot be."""
-    async with request.form() as form:
-        pairs = [(key, str(value)) for key, value in form.multi_items()]
-    given = dict(pairs)
-    table = table_of(pairs)
-    id = request.path_params.get("id", "")
-    based = int(given["based"]) if given.get("based", "").isdecimal() and len(given["based"]) < 9 else 0
-    person = Person(name=str(table.get("name", "")), id=id, version=based, table=table)
-    found = _too_long(given) or answers(table)
-    if not found.sentence and not table.get("name"):
+    table, own = table_of(given.pairs), dict(given.pairs)
+    name, id = str(table.get("name", "")), request.path_params.get("id", "")
+    person = Person(name=name, id=id, version=whole(given.text("based")), table=table)
+    found = _too_long(own) or answers(table)
+    if not found.sentence and not name:
         found = Answers(wrong="name", sentence=_("Nobody can be found again without a name; give one."))
     if found.sentence:
-        return _page(request, person, given, found, status=422)
+        return _page(request, person, own, found, status=422)
     try:
         kept = save(request.app.state.store, person)
     except Stale as stale:
@@ -90,52 +89,16 @@ def _page(
         answers=found,
         saved=saved,
         figure=figure_svg(),
-        measurements=[Row(field) for field in FIELDS],
-        arms=ARMS,
+        measurements=[(field, number(field), MEASUREMENTS[field]) for field in FIELDS],
         needed=NEEDED,
     )
 
 
-class Row:
-    """One measurement on the page."""
-
-    def __init__(self, field: str) -> None:
-        about: Measurement = MEASUREMENTS[field]
-        self.field, self.number, self.is_girth = field, number(field), about.kind == "girth"
-        self.label, self.how, self.mind = _(about.label), _(about.how), _(about.mind) if about.mind else ""
-        self.term = about.term
-
-
 def _stale(request: Request, mine: Person, theirs: Any) -> Response:
-    """Someone saved in between: both are shown, and nothing is lost."""
-    own, other = typed(mine.table), typed(theirs.table)
-    differ = [
-        (label_of(key), other.get(key, ""), own.get(key, ""))
-        for key in dict.fromkeys((*own, *other))
-        if own.get(key) != other.get(key)
-    ]
-    hidden = [*own.items(), *(("confirmed", str(each)) for each in _listed(mine.table.get("confirmed")))]
-    return page(
-        request,
-        "stale.html",
-        409,
-        name=theirs.name,
-        differ=differ,
-        hidden=hidden,
-        theirs=f"/people/{mine.id}",
-        ways=[
-            (f"/people/{mine.id}", [("based", str(theirs.version))], _("Keep mine; the other stays in the history")),
-            ("/people", [], _("Keep both: save mine as another person")),
-        ],
-    )
-
-
-def label_of(key: str) -> str:
-    """What a key of the [wearer] table is called."""
-    if key in MEASUREMENTS:
-        return _(MEASUREMENTS[key].label)
-    own = {"name": _("name"), "sex": _("cut for"), "age": _("age"), "unit": _("unit")}
-    return own.get(key, key.replace("_", " "))
+    confirmed = mine.table.get("confirmed")
+    hidden = [*typed(mine.table).items(), *(("confirmed", str(each)) for each in _listed(confirmed))]
+    both = _("Keep both: save mine as another person")
+    return saved_in_between(request, theirs, measured_apart(mine.table, theirs.table), hidden, "people", both)
 
 
 def _listed(value: object) -> list[object]:

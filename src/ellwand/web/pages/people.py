@@ -4,19 +4,20 @@ from __future__ import annotations
 
 from typing import Final
 
-from starlette.datastructures import UploadFile
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
+from ellwand.choose import sheet_tables
 from ellwand.errors import BadInput
-from ellwand.keep import Person, every, get, history, save, take_back, take_out, throw_away
+from ellwand.keep import Person, every, get, history, save, take_back
 from ellwand.language import _
 from ellwand.measure import read_people
-from ellwand.units import Unit
-from ellwand.web.making import demo_people, read_sheet_bytes
-from ellwand.web.measured import of_form, typed
-from ellwand.web.pages.measuring import label_of
-from ellwand.web.pages.working import download, plain_name
+from ellwand.web.given import Given, posted, unit_of, whole
+from ellwand.web.making import demo_people
+from ellwand.web.measured import measured_apart, of_form
+from ellwand.web.naming import plain_name
+from ellwand.web.pages.basket import thrown
+from ellwand.web.pages.working import download
 from ellwand.web.rendering import page
 
 MOST: Final = 500
@@ -26,30 +27,14 @@ MOST: Final = 500
 def people(request: Request) -> Response:
     """The list."""
     kept = every(request.app.state.store, Person)
-    thrown = request.query_params.get("thrown", "")
-    gone = get(request.app.state.store, Person, thrown) if thrown else None
-    taken = request.query_params.get("taken", "")
     return page(
         request,
         "people.html",
         people=kept,
         demo=[(who, table["name"]) for who, table in demo_people().items()],
-        gone=gone,
-        taken=int(taken) if taken.isdecimal() and len(taken) < 5 else 0,
+        gone=thrown(request, Person),
+        taken=whole(request.query_params.get("taken"), 4),
     )
-
-
-def throw_person(request: Request) -> Response:
-    """Into the waste basket."""
-    id = request.path_params["id"]
-    throw_away(request.app.state.store, Person, id)
-    return RedirectResponse(f"/people?thrown={id}", 303)
-
-
-def take_person_out(request: Request) -> Response:
-    """Out of the waste basket again."""
-    take_out(request.app.state.store, Person, request.path_params["id"])
-    return RedirectResponse("/people", 303)
 
 
 def copy_demo(request: Request) -> Response:
@@ -74,16 +59,14 @@ def form(request: Request) -> Response:
     """The measuring form to print."""
     from ellwand.publish import measuring_form_pdf
 
-    unit: Unit = "in" if request.query_params.get("unit") == "in" else "cm"
-    return download(measuring_form_pdf(("",), unit), "form.pdf", "measuring-form.pdf")
+    made = measuring_form_pdf(("",), unit_of(request.query_params.get("unit")))
+    return download(made, "form.pdf", "measuring-form.pdf")
 
 
-async def take_in(request: Request) -> Response:
+@posted
+def take_in(request: Request, given: Given) -> Response:
     """People from a sheet, or from a list as spreadsheets save it."""
-    async with request.form() as given:
-        file = given.get("file")
-        data = await file.read() if isinstance(file, UploadFile) else b""
-        name = (file.filename or "")[:80] if isinstance(file, UploadFile) else ""
+    data, name = given.file, given.file_name
     if not data:
         raise BadInput("", _("no file was chosen"), _("choose a sheet (.toml) or a list (.csv)"))
     is_sheet = name.lower().endswith(".toml")
@@ -105,7 +88,7 @@ async def take_in(request: Request) -> Response:
 
 def _wearer(data: bytes, name: str) -> dict[str, object]:
     """The [wearer] of a sheet."""
-    wearer = read_sheet_bytes(data).get("wearer")
+    wearer = sheet_tables(data).get("wearer")
     if not isinstance(wearer, dict):
         raise BadInput(name, _("the sheet has no [wearer]"), _("choose a whole sheet"))
     return wearer
@@ -116,20 +99,13 @@ def versions(request: Request) -> Response:
     found = history(request.app.state.store, Person, request.path_params["id"])
     rows = []
     for now, before in zip(found, (*found[1:], None), strict=True):
-        own, other = typed(now.table), typed(before.table) if before else {}
-        changed = [
-            (label_of(key), other.get(key, ""), own.get(key, ""))
-            for key in dict.fromkeys((*own, *other))
-            if own.get(key) != other.get(key)
-        ]
-        rows.append((now, changed if before else []))
+        rows.append((now, measured_apart(now.table, before.table) if before else []))
     return page(request, "people_history.html", person=found[0], rows=rows)
 
 
-async def go_back(request: Request) -> Response:
+@posted
+def go_back(request: Request, given: Given) -> Response:
     """An older version again, as the newest."""
-    async with request.form() as given:
-        version = str(given.get("version", ""))
     id = request.path_params["id"]
-    take_back(request.app.state.store, Person, id, int(version) if version.isdecimal() and len(version) < 9 else 0)
+    take_back(request.app.state.store, Person, id, whole(given.text("version")))
     return RedirectResponse(f"/people/{id}", 303)

@@ -11,6 +11,7 @@ from starlette.responses import RedirectResponse, Response
 
 from ellwand.language import _
 from ellwand.web.door import COOKIE, Door, TooOften, is_here
+from ellwand.web.given import Given, posted
 from ellwand.web.rendering import page
 from ellwand.web.serving import addresses
 
@@ -29,25 +30,26 @@ def share(request: Request) -> Response:
     )
 
 
-async def enter(request: Request) -> Response:
+def enter(request: Request) -> Response:
     """Asks for the word."""
-    door = _door(request)
-    wrong = ""
-    if request.method == "POST":
-        async with request.form() as form:
-            word = str(form.get("word", ""))
-        address = request.client.host if request.client else ""
-        try:
-            token = door.enter(word, address)
-        except TooOften:
-            sentence = _("There were too many wrong words: wait ten minutes, or start the bench again.")
-            return page(request, "enter.html", 429, wrong=sentence)
-        if token is not None:
-            answer = RedirectResponse("/", 303)
-            answer.set_cookie(COOKIE, token, max_age=LONG, httponly=True, samesite="strict")
-            return answer
+    _door(request)
+    return page(request, "enter.html", wrong="")
+
+
+@posted
+def try_word(request: Request, given: Given) -> Response:
+    """Lets the device in that has the word."""
+    try:
+        token = _door(request).enter(given.text("word"), request.client.host if request.client else "")
+    except TooOften:
+        sentence = _("There were too many wrong words: wait ten minutes, or start the bench again.")
+        return page(request, "enter.html", 429, wrong=sentence)
+    if token is None:
         wrong = _("That is not the word; each word lets one device in, so look for the newest.")
-    return page(request, "enter.html", 403 if wrong else 200, wrong=wrong)
+        return page(request, "enter.html", 403, wrong=wrong)
+    answer = RedirectResponse("/", 303)
+    answer.set_cookie(COOKIE, token, max_age=LONG, httponly=True, samesite="strict")
+    return answer
 
 
 def qr_svg(text: str) -> str:

@@ -6,10 +6,11 @@ import asyncio
 import json
 import pickle
 import re
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Mapping
 from pathlib import PurePath
-from typing import Any, Final
+from typing import Any, Final, Literal
 
+from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response, StreamingResponse
@@ -18,8 +19,10 @@ from ellwand.errors import BadInput
 from ellwand.language import _, language
 from ellwand.model.garment import Garment
 from ellwand.web.making import laid_for, tables_for
+from ellwand.web.naming import plain_name
 from ellwand.web.state import State, read_state
 from ellwand.web.work import Ask, Job, Workshop
+from ellwand.web.work.at_once import text_of
 
 OFTEN: Final = 0.15
 """So often (s) it is looked whether a job has told anything."""
@@ -40,14 +43,17 @@ SHOWN: Final = (".pdf", ".svg")
 
 def lay_asked(state: State, request: Request) -> Ask:
     """The search for better lays of this garment."""
-    tables = tables_for(state, request.app.state.store)
-    return Ask("lay", json.dumps(tables, sort_keys=True, default=str), language())
+    return _lay_of(tables_for(state, request.app.state.store))
+
+
+def _lay_of(tables: Mapping[str, Any]) -> Ask:
+    return Ask("lay", text_of(tables), language())
 
 
 async def lay_events(request: Request) -> Response:
     """Better lays, each as it is found (server-sent events)."""
     shop: Workshop = request.app.state.shop
-    job = shop.ask(lay_asked(read_state(request.query_params), request))
+    job = shop.ask(await run_in_threadpool(_asked_here, request))
     heard = request.headers.get("last-event-id", "")
     first = int(heard) + 1 if heard.isascii() and heard.isdigit() and len(heard) < 6 else 0
     return StreamingResponse(_told(request, shop, job, first), media_type="text/event-stream")
@@ -87,7 +93,7 @@ async def _told(request: Request, shop: Workshop, job: Job, first: int) -> Async
 async def lay_stop(request: Request) -> Response:
     """The search ends with what it has."""
     shop: Workshop = request.app.state.shop
-    job = shop.known(lay_asked(read_state(request.query_params), request))
+    job = shop.known(await run_in_threadpool(_asked_here, request))
     if job is not None:
         shop.stop(job)
     return JSONResponse({"stopped": job is not None})
@@ -106,35 +112,14 @@ async def paper(request: Request) -> Response:
     name = request.path_params["name"]
     if not re.fullmatch(r"[a-z0-9-]{1,40}\.[a-z]{2,4}", name):
         raise HTTPException(404)
-    state = read_state(request.query_params)
-    made = await done(request, _paper_asked(state, request, "file", name))
-    return download(made, name, f"{whose(state, request)}-{name}")
+    ask, owner = await run_in_threadpool(_papers_asked, request, "file", name)
+    return download(await done(request, ask), name, f"{owner}-{name}")
 
 
 async def papers(request: Request) -> Response:
     """Every file of the garment in one archive."""
-    state = read_state(request.query_params)
-    made = await done(request, _paper_asked(state, request, "all", ""))
-    return download(made, "papers.zip", f"{whose(state, request)}.zip")
-
-
-def best_lay(state: State, request: Request) -> Garment | None:
-    """The garment by the best lay that was found of it; None where none was searched for."""
-    found = _searched(lay_asked(state, request), request)
-    garment: Garment | None = pickle.loads(found) if found else None  # what one of our own processes made
-    return garment
-
-
-def _searched(ask: Ask, request: Request) -> bytes:
-    job = request.app.state.shop.known(ask)
-    best = job.last("lay") if job is not None else None
-    return best["garment"] if best else b""
-
-
-def _paper_asked(state: State, request: Request, what: str, name: str) -> Ask:
-    searched = lay_asked(state, request)
-    garment = _searched(searched, request)
-    return Ask("all" if what == "all" else "file", searched.tables, searched.language, name, garment)
+    ask, owner = await run_in_threadpool(_papers_asked, request, "all")
+    return download(await done(request, ask), "papers.zip", f"{owner}.zip")
 
 
 def best_laid(state: State, request: Request) -> Garment:
@@ -142,7 +127,27 @@ def best_laid(state: State, request: Request) -> Garment:
 
     Raises BadInput with one sentence.
     """
-    return best_lay(state, request) or laid_for(state, request.app.state.store)
+    found = _searched(lay_asked(state, request), request)
+    best: Garment | None = pickle.loads(found) if found else None  # what one of our own processes made
+    return best or laid_for(state, request.app.state.store)
+
+
+def _asked_here(request: Request) -> Ask:
+    return lay_asked(read_state(request.query_params), request)
+
+
+def _papers_asked(request: Request, what: Literal["file", "all"], name: str = "") -> tuple[Ask, str]:
+    """What is asked of the workshop, and whose it is, for the name of the file."""
+    tables = tables_for(read_state(request.query_params), request.app.state.store)
+    searched = _lay_of(tables)
+    return Ask(what, searched.tables, searched.language, name, _searched(searched, request)), whose(tables)
+
+
+def _searched(ask: Ask, request: Request) -> bytes:
+    """The garment as the search left it; b'' where none was made."""
+    job = request.app.state.shop.known(ask)
+    best = job.last("lay") if job is not None else None
+    return best["garment"] if best else b""
 
 
 async def done(request: Request, ask: Ask) -> Any:
@@ -163,18 +168,10 @@ async def done(request: Request, ask: Ask) -> Any:
     return made
 
 
-def whose(state: State, request: Request) -> str:
+def whose(tables: Mapping[str, Any]) -> str:
     """A name for files: the wearer's and the garment's, in plain letters."""
-    tables = tables_for(state, request.app.state.store)
     name = f"{tables['wearer'].get('name', '')} {tables.get('garment', {}).get('style', 'tunic')}"
     return plain_name(name)
-
-
-def plain_name(text: str) -> str:
-    """The text as part of a file's name."""
-    from ellwand.publish.letters import spelled
-
-    return re.sub(r"[^a-z0-9]+", "-", spelled(text).lower()).strip("-")[:60] or "ellwand"
 
 
 def download(made: bytes, name: str, saved_as: str) -> Response:

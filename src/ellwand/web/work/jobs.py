@@ -3,28 +3,22 @@
 from __future__ import annotations
 
 import copyreg
-import io
 import json
 import math
 import pickle
-import zipfile
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, Final, Literal
 
-from ellwand.choose import read_tables
 from ellwand.errors import BadInput
 from ellwand.language import _, speaking
 from ellwand.model.garment import Garment
+from ellwand.web.work.archive import Archive
+from ellwand.web.work.at_once import laid_at_once, sheet_of
 
 ROUNDS: Final = (1.0, 3.0, 8.0, 20.0, 40.0)
 """Seconds of each search for a better lay."""
-MOST: Final = 100_000_000
-"""Of an archive (bytes), before it is packed."""
-LONG_AGO: Final = (1980, 1, 1, 0, 0, 0)
-"""The time of every file in an archive, so that the same garment makes the same bytes."""
-
 Tell = Callable[[str, Any], None]
 
 
@@ -71,7 +65,7 @@ def _lay(ask: Ask, tell: Tell, had: Mapping[str, Any] | None) -> None:
     from ellwand.plan.making import make_freely
     from ellwand.web.cloth_laid import cloth_laid
 
-    sheet = read_tables(_tables(ask), alone)
+    sheet = sheet_of(json.loads(ask.tables))
     shortest, first = (had["length"], had["round"] + 1) if had else (math.inf, 0)
     for number, seconds in enumerate(ROUNDS[first:], first):
         garment = make_freely(sheet, seconds=seconds)
@@ -97,17 +91,11 @@ def _file(ask: Ask, tell: Tell) -> None:
 def _all(ask: Ask, tell: Tell) -> None:
     from ellwand.publish.all_files import files_of
 
-    out = io.BytesIO()
-    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
-        size = 0
-        for name, made in files_of(_garment(ask)).items():
-            tell("said", name)
-            data = made()
-            size += len(data)
-            if size > MOST:
-                raise BadInput(name, _("all files together are too large for one archive"), _("take them one by one"))
-            archive.writestr(zipfile.ZipInfo(name, LONG_AGO), data)
-    tell("done", out.getvalue())
+    archive = Archive(BadInput("", _("all files together are too large for one archive"), _("take them one by one")))
+    for name, made in files_of(_garment(ask)).items():
+        tell("said", name)
+        archive.add(name, made())
+    tell("done", archive.whole())
 
 
 def _order(ask: Ask, tell: Tell) -> None:
@@ -119,7 +107,7 @@ def _order(ask: Ask, tell: Tell) -> None:
 def _pack(ask: Ask, tell: Tell) -> None:
     from ellwand.web.work.ordering import pack_of
 
-    tell("done", pack_of(json.loads(ask.tables), tell, MOST))
+    tell("done", pack_of(json.loads(ask.tables), tell))
 
 
 def _garment(ask: Ask) -> Garment:
@@ -127,16 +115,4 @@ def _garment(ask: Ask) -> Garment:
     if ask.garment:
         found: Garment = pickle.loads(ask.garment)  # what one of our own processes made
         return found
-    from ellwand.pipeline import make
-
-    return make(read_tables(_tables(ask), alone), seconds=0.0)
-
-
-def _tables(ask: Ask) -> dict[str, Any]:
-    tables: dict[str, Any] = json.loads(ask.tables)
-    return tables
-
-
-def alone(name: str) -> float:
-    """A garment on the bench names no sheet of its own to be worn over."""
-    raise BadInput("garment.over", _("a garment on the bench cannot name another sheet"), _("give its thickness"))
+    return laid_at_once(json.loads(ask.tables))

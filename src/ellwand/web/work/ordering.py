@@ -6,13 +6,11 @@ import csv
 import io
 import math
 import re
-import zipfile
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from ellwand.choose import read_tables
 from ellwand.depict.shopping import bill, purchases
 from ellwand.depict.words import why
 from ellwand.depict.words.lays import cloth_named
@@ -25,8 +23,10 @@ from ellwand.publish.text import clean
 from ellwand.sew.costs import REEL
 from ellwand.sew.pace import totals
 from ellwand.units import Unit, decimal, format_length
+from ellwand.web.naming import plain_name
+from ellwand.web.work.archive import Archive
+from ellwand.web.work.at_once import laid_at_once
 
-LONG_AGO: Final = (1980, 1, 1, 0, 0, 0)
 PAPERS: Final = re.compile(r"card\.pdf|sewing\.pdf|(chalk|tears|blocks)(-\d+)?\.csv")
 """What everyone in a class is given."""
 Tell = Callable[[str, Any], None]
@@ -67,28 +67,20 @@ def order_of(sheets: Sequence[Mapping[str, Any]], tell: Tell) -> Order:
     return _order(list(_each(sheets, tell)))
 
 
-def pack_of(sheets: Sequence[Mapping[str, Any]], tell: Tell, most: int) -> bytes:
+def pack_of(sheets: Sequence[Mapping[str, Any]], tell: Tell) -> bytes:
     """Everyone's papers and the order in one archive; who cannot be cut for is named in the order."""
     from ellwand.publish.all_files import files_of
-    from ellwand.publish.letters import spelled
 
-    out, size, made = io.BytesIO(), 0, list[tuple[str, Garment | str]]()
-    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
-        for number, (name, garment) in enumerate(_each(sheets, tell), 1):
-            made.append((name, garment))
-            if isinstance(garment, str):
-                continue
-            for file, written in files_of(garment).items():
-                if PAPERS.fullmatch(file):
-                    data = written()
-                    size += len(data)
-                    if size > most:
-                        problem = _("all papers together are too large for one archive")
-                        raise BadInput("", problem, _("make two classes of it"))
-                    path = f"{number:02d}-{_plain(spelled(name))}/{file}"
-                    archive.writestr(zipfile.ZipInfo(path, LONG_AGO), data, zipfile.ZIP_DEFLATED)
-        archive.writestr(zipfile.ZipInfo("order.csv", LONG_AGO), order_csv(_order(made)).encode())
-    return out.getvalue()
+    made = list[tuple[str, Garment | str]]()
+    archive = Archive(BadInput("", _("all papers together are too large for one archive"), _("make two classes of it")))
+    for number, (name, garment) in enumerate(_each(sheets, tell), 1):
+        made.append((name, garment))
+        files = {} if isinstance(garment, str) else files_of(garment)
+        for file, written in files.items():
+            if PAPERS.fullmatch(file):
+                archive.add(f"{number:02d}-{plain_name(name, 40, 'wearer')}/{file}", written())
+    archive.add("order.csv", order_csv(_order(made)).encode())
+    return archive.whole()
 
 
 def order_csv(order: Order) -> str:
@@ -106,13 +98,11 @@ def order_csv(order: Order) -> str:
 
 def _each(sheets: Sequence[Mapping[str, Any]], tell: Tell) -> Iterator[tuple[str, Garment | str]]:
     """Everyone's name with their garment, or with the sentence that tells why there is none."""
-    from ellwand.pipeline import make
-
     for number, tables in enumerate(sheets, 1):
         name = str(tables["wearer"].get("name", number))
         tell("said", _("{n} of {all}: {name}", n=number, all=len(sheets), name=name))
         try:
-            yield name, make(read_tables(dict(tables), _alone), seconds=0.0)
+            yield name, laid_at_once(tables)
         except BadInput as error:
             yield name, str(error)
 
@@ -183,11 +173,3 @@ def _cloth(cloth: Cloth, lengths: Sequence[float], unit: Unit) -> Need:
             rest=say(asked.straightening + asked.spare + asked.rounding),
         ),
     )
-
-
-def _alone(name: str) -> float:
-    raise BadInput("garment.over", _("a garment on the bench cannot name another sheet"), _("give its thickness"))
-
-
-def _plain(text: str) -> str:
-    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:40] or "wearer"

@@ -11,6 +11,7 @@ from typing import Final
 
 from ellwand.errors import BadInput
 from ellwand.language import speaking
+from ellwand.web.work.at_once import laid_at_once
 
 AT_ONCE: Final = 2
 PLAIN: Final = {"wearer": {"height": 170, "bust_girth": 92}, "cloth": {"main": {"width": 150}}}
@@ -31,14 +32,11 @@ def _aside() -> None:
 
 def laid_quickly(tables: str, language: str) -> tuple[bool, str]:
     """(whether it can be laid, the cloth on the page or the sentence) of a sheet's tables as JSON text."""
-    from ellwand.choose import read_tables
-    from ellwand.pipeline import make
     from ellwand.web.cloth_laid import cloth_laid
-    from ellwand.web.work.jobs import alone
 
     with speaking(language):
         try:
-            return True, cloth_laid(make(read_tables(json.loads(tables), alone), seconds=0.0))
+            return True, cloth_laid(laid_at_once(json.loads(tables)))
         except BadInput as error:
             return False, str(error)
 

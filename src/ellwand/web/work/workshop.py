@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import multiprocessing
+import os
 import pickle
 import sys
 import threading
@@ -91,7 +92,7 @@ class Workshop:
     def ask(self, ask: Ask) -> Job:
         """The job that does it: a new one, or the one that did it or is doing it already; one that was stopped goes on
         from what it had."""
-        key = hashlib.sha256(pickle.dumps(ask)).hexdigest()[:24]
+        key = _key(ask)
         with self._lock:
             job = self._jobs.get(key)
             if job is None or ((job.over or job.stopped) and not job.told("done")):
@@ -105,9 +106,8 @@ class Workshop:
 
     def known(self, ask: Ask) -> Job | None:
         """The job, where it was ever asked for."""
-        key = hashlib.sha256(pickle.dumps(ask)).hexdigest()[:24]
         with self._lock:
-            return self._jobs.get(key)
+            return self._jobs.get(_key(ask))
 
     def place(self, job: Job) -> int:
         """How many are before it in the queue; 0 once it runs."""
@@ -149,11 +149,9 @@ class Workshop:
 
     def _listen(self, job: Job, pipe: Connection) -> None:
         """Hear the job out."""
-        told = False
         with contextlib.suppress(EOFError, OSError):
             while True:
                 event = Event(*pipe.recv())
-                told = told or event.kind in ("done", "failed")
                 with job.changed:
                     job.events.append(event)
                     job.changed.notify_all()
@@ -161,7 +159,7 @@ class Workshop:
         assert job.process is not None
         job.process.join()
         with self._lock:
-            if not told and not job.stopped:
+            if not job.stopped and not job.told("done") and not job.told("failed"):
                 job.events.append(Event("failed", _("The work broke off; ask for it again.")))
             self._running.discard(job)
             self._over(job)
@@ -188,6 +186,10 @@ class Workshop:
                     self.stop(job)
 
 
+def _key(ask: Ask) -> str:
+    return hashlib.sha256(pickle.dumps(ask)).hexdigest()[:24]
+
+
 def _weight(value: Any) -> int:
     if isinstance(value, (bytes, str)):
         return len(value)
@@ -196,8 +198,6 @@ def _weight(value: Any) -> int:
 
 def _work(ask: Ask, pipe: Connection, had: Any) -> None:
     """In the job's own process, which lets everyone else go first."""
-    import os
-
     if hasattr(os, "nice"):
         os.nice(10)
     threading.Thread(target=_until_parent_ends, daemon=True).start()
@@ -207,8 +207,6 @@ def _work(ask: Ask, pipe: Connection, had: Any) -> None:
 
 def _until_parent_ends() -> None:
     """Whoever asked is gone: nobody hears the rest."""
-    import os
-
     parent = multiprocessing.parent_process()
     if parent is not None:
         parent.join()
