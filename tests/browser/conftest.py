@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -11,20 +9,14 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-
-def browser_named() -> str:
-    """dev.py names it; run alone, the tests take the one on PATH."""
-    found = os.environ.get("ELLWAND_BROWSER") or shutil.which("chromium")
-    if not found:
-        pytest.fail("no browser: run 'python3 dev.py test', or name one in ELLWAND_BROWSER")
-    return found
+from visiting import browser
 
 
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Browser]:
     """The browser, once for all."""
     with sync_playwright() as play:
-        opened = play.chromium.launch(executable_path=browser_named(), args=["--no-sandbox"])
+        opened = play.chromium.launch(executable_path=browser(), args=["--no-sandbox"])
         yield opened
         opened.close()
 

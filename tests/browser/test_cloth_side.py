@@ -2,49 +2,20 @@
 
 from __future__ import annotations
 
-import os
-import shutil
-import socket
-import threading
-import time
 from collections.abc import Iterator
 
 import pytest
-import uvicorn
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import BrowserContext, Page, expect, sync_playwright
-
-from ellwand.web.app import create_app
-from ellwand.web.settings import Settings
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 PHONE = {"width": 390, "height": 844}
 
 
 @pytest.fixture(scope="module")
-def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    keep = tmp_path_factory.mktemp("keep") / "keep.db"
-    listening = socket.create_server(("127.0.0.1", 0))
-    config = uvicorn.Config(create_app(Settings(f"sqlite:///{keep}")), http="h11", ws="none", log_level="error")
-    server = uvicorn.Server(config)
-    thread = threading.Thread(target=server.run, args=([listening],), daemon=True)
-    thread.start()
-    while not server.started:
-        assert thread.is_alive()
-        time.sleep(0.02)
-    yield f"http://127.0.0.1:{listening.getsockname()[1]}/cloth-side"
-    server.should_exit = True
-    thread.join(10)
-
-
-@pytest.fixture(scope="module")
-def context() -> Iterator[BrowserContext]:
-    found = os.environ.get("ELLWAND_BROWSER") or shutil.which("chromium")
-    if not found:
-        pytest.fail("no browser: run 'python3 dev.py test', or name one in ELLWAND_BROWSER")
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])
-        yield browser.new_context(viewport=PHONE, has_touch=True)
-        browser.close()
+def context(chromium: Browser) -> Iterator[BrowserContext]:
+    opened = chromium.new_context(viewport=PHONE, has_touch=True)
+    yield opened
+    opened.close()
 
 
 @pytest.fixture
@@ -52,7 +23,7 @@ def page(context: BrowserContext, served: str) -> Iterator[Page]:
     page = context.new_page()
     errors: list[str] = []
     page.on("pageerror", lambda error: errors.append(str(error)))
-    page.goto(served)
+    page.goto(f"{served}/cloth-side")
     expect(page.locator("#kept")).to_have_text("Kept on this device: it also opens when the link drops.")
     yield page
     context.set_offline(False)
@@ -160,7 +131,7 @@ def test_without_scripts_all_pieces_stand_below_each_other(served: str, context:
     assert context.browser
     plain = context.browser.new_context(viewport=PHONE, java_script_enabled=False)
     page = plain.new_page()
-    page.goto(served)
+    page.goto(f"{served}/cloth-side")
     assert len(shown(page)) == page.locator(".turn").count() > 3
     page.get_by_label("Chalk it").first.check()
     plain.close()

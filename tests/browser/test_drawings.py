@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import shutil
 import subprocess
 import xml.etree.ElementTree as ET
 from pathlib import Path
@@ -14,14 +12,7 @@ from PIL import Image, ImageOps
 from ellwand import make
 from ellwand.publish import lay_svg, pieces_svg
 from sheets import JOAN, sheet
-
-
-def browser() -> str:
-    """dev.py names it; run alone, the tests take the one on PATH."""
-    found = os.environ.get("ELLWAND_BROWSER") or shutil.which("chromium")
-    if not found:
-        pytest.fail("no browser: run 'python3 dev.py test', or name one in ELLWAND_BROWSER")
-    return found
+from visiting import browser
 
 
 def picture(page: Path, folder: Path, width: int, height: int) -> Image.Image:

@@ -8,10 +8,7 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
-from ellwand.web.app import create_app
-from ellwand.web.settings import Settings
-
-HOME = "http://127.0.0.1"
+from visiting import visitor
 
 
 @pytest.fixture
@@ -23,6 +20,5 @@ def keep(tmp_path: Path) -> str:
 @pytest.fixture
 def bench(keep: str) -> Iterator[TestClient]:
     """A visitor at this machine, whose own posts say where they come from."""
-    app = create_app(Settings(keep))
-    with TestClient(app, HOME, raise_server_exceptions=False, headers={"Origin": HOME}) as visitor:
-        yield visitor
+    with visitor(keep, raise_server_exceptions=False) as client:
+        yield client

@@ -21,10 +21,8 @@ from starlette.testclient import TestClient
 from ellwand.choose.form.described import options
 from ellwand.keep import KeptCloth, KeptGarment, Person, Roster, save
 from ellwand.model.measurement import FIELDS
-from ellwand.web.app import create_app
-from ellwand.web.settings import Settings
+from visiting import visitor
 
-HOME = "http://127.0.0.1"
 SLOW = ("/papers.zip", "/lay/events", "/classes/{id}/pack.zip", "/papers/{name}", "/classes/{id}/order.csv")
 """Work of seconds each: asked in tests of their own."""
 NAUGHTY = [
@@ -76,22 +74,20 @@ file = st.tuples(text, st.binary(max_size=200) | text.map(lambda each: each.enco
 @pytest.fixture(scope="module")
 def asked(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClient, list[tuple[str, str]], list[str]]]:
     """A visitor, all routes with their methods, and some ids that are kept."""
-    app = create_app(Settings(f"sqlite:///{tmp_path_factory.mktemp('kept') / 'kept.db'}"))
-    store = app.state.store
-    person = save(store, Person(name="Sib", table={"name": "Sib", "height": "168", "bust_girth": "92"}))
-    garment = save(store, KeptGarment(name="Tunic", person=person.id, fields={"garment.length": "ankle"}))
-    cloth = save(store, KeptCloth(name="Grey", table={"width": "150 cm"}))
-    roster = save(store, Roster(name="Class", members=(person.id,), garment=garment.id))
-    routes = [
-        (route.path, method)
-        for route in app.routes
-        if isinstance(route, Route) and route.path not in SLOW
-        for method in sorted(route.methods or ())
-        if method != "HEAD"
-    ]
-    with TestClient(
-        app, HOME, raise_server_exceptions=False, headers={"Origin": HOME}, follow_redirects=False
-    ) as client:
+    keep = f"sqlite:///{tmp_path_factory.mktemp('kept') / 'kept.db'}"
+    with visitor(keep, raise_server_exceptions=False, follow_redirects=False) as client:
+        store = client.app.state.store
+        person = save(store, Person(name="Sib", table={"name": "Sib", "height": "168", "bust_girth": "92"}))
+        garment = save(store, KeptGarment(name="Tunic", person=person.id, fields={"garment.length": "ankle"}))
+        cloth = save(store, KeptCloth(name="Grey", table={"width": "150 cm"}))
+        roster = save(store, Roster(name="Class", members=(person.id,), garment=garment.id))
+        routes = [
+            (route.path, method)
+            for route in client.app.routes
+            if isinstance(route, Route) and route.path not in SLOW
+            for method in sorted(route.methods or ())
+            if method != "HEAD"
+        ]
         yield client, routes, [person.id, garment.id, cloth.id, roster.id, "joan-netmaker", "people", "height", "1"]
 
 

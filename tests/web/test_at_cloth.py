@@ -12,16 +12,14 @@ from starlette.testclient import TestClient
 from ellwand import make
 from ellwand.choose import read_tables
 from ellwand.model.garment import Garment
-from ellwand.web.app import create_app
 from ellwand.web.at_cloth import mark_of, on_cloths
-from ellwand.web.settings import Settings
 from sheets import JOAN
+from visiting import visitor
 
 
 @pytest.fixture(scope="module")
 def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[TestClient]:
-    keep = tmp_path_factory.mktemp("keep") / "keep.db"
-    with TestClient(create_app(Settings(f"sqlite:///{keep}")), base_url="http://127.0.0.1") as client:
+    with visitor(f"sqlite:///{tmp_path_factory.mktemp('keep') / 'keep.db'}") as client:
         yield client
 
 

@@ -13,19 +13,16 @@ import pdfplumber
 import pytest
 from starlette.testclient import TestClient
 
-from ellwand.web.app import create_app
 from ellwand.web.making import demo_people
-from ellwand.web.settings import Settings
 from ellwand.web.work.ordering import order_of
+from visiting import visitor
 
-ORIGIN = {"Origin": "http://127.0.0.1"}
 TWO = list(demo_people())[:2]
 
 
 @pytest.fixture(scope="module")
 def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[TestClient]:
-    keep = tmp_path_factory.mktemp("keep") / "keep.db"
-    with TestClient(create_app(Settings(f"sqlite:///{keep}")), base_url="http://127.0.0.1", headers=ORIGIN) as client:
+    with visitor(f"sqlite:///{tmp_path_factory.mktemp('keep') / 'keep.db'}") as client:
         yield client
 
 

@@ -7,10 +7,8 @@ from pathlib import Path
 from starlette.testclient import TestClient
 
 from ellwand.keep import Person, basket, every
-from ellwand.web.app import create_app
-from ellwand.web.settings import Settings
+from visiting import visitor
 
-HOME = "http://127.0.0.1"
 SIB = {"name": "Sib Ropewalker", "height": "168", "bust_girth": "92", "waist_girth": "81.375"}
 
 
@@ -19,9 +17,7 @@ def test_a_copy_brings_everything_to_another_machine(bench: TestClient, tmp_path
     bench.post("/garments", data={"query": "garment.length=ankle", "way": "new", "name": "Long"})
     copy = bench.post("/keeping/copy")
     assert "attachment" in copy.headers["content-disposition"]
-    with TestClient(
-        create_app(Settings(f"sqlite:///{tmp_path / 'other.db'}")), HOME, headers={"Origin": HOME}
-    ) as other:
+    with visitor(f"sqlite:///{tmp_path / 'other.db'}") as other:
         page = other.post("/keeping/bring-back", files={"file": ("copy.jsonl", copy.content)})
         assert "2 things were new here" in page.text
         again = other.post("/keeping/bring-back", files={"file": ("copy.jsonl", copy.content)})
