@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
-from ellwand.choose import Sheet, read_sheet
+from ellwand.choose import Sheet, read_tables, sheet_tables
 from ellwand.errors import BadInput
 from ellwand.language import _, speaking_unless_chosen
 from ellwand.measure import read_people
@@ -17,12 +17,16 @@ DEEPEST: Final = 8
 """No one wears more garments over each other than this."""
 
 
-def load_sheet(path: Path) -> Sheet:
-    """The sheet in a file.
+Change = Callable[[dict[str, Any]], Mapping[str, Any]]
+"""What is done to the tables of a sheet before they are read."""
+
+
+def load_sheet(path: Path, change: Change = dict) -> Sheet:
+    """The sheet in a file; ``change`` is done to its tables, not to those of the sheets worn beneath.
 
     Raises BadInput naming the file, the key and the mend.
     """
-    return _load(path, 0)
+    return _load(path, 0, change)
 
 
 def read_file(path: Path, what: str) -> bytes:
@@ -39,7 +43,7 @@ def read_file(path: Path, what: str) -> bytes:
         raise BadInput(str(path), why, _("name {what}", what=what)) from None
 
 
-def _load(path: Path, depth: int) -> Sheet:
+def _load(path: Path, depth: int, change: Change = dict) -> Sheet:
     data = read_file(path, _("a sheet (a .toml file)"))
     worn: list[Sheet] = []
 
@@ -59,7 +63,7 @@ def _load(path: Path, depth: int) -> Sheet:
             raise BadInput(name, _("this is not a text file in UTF-8"), _("save it as plain SVG")) from None
 
     try:
-        sheet = replace(read_sheet(data, beneath, drawing), beneath=tuple(worn))
+        sheet = replace(read_tables(change(sheet_tables(data)), beneath, drawing), beneath=tuple(worn))
         if "list" not in sheet.wearer:
             return sheet
         with speaking_unless_chosen(sheet.language):

@@ -13,8 +13,10 @@ import pdfplumber
 import pytest
 from starlette.testclient import TestClient
 
+from ellwand.depict.company import amount_said, cloth_said
+from ellwand.model.company import Need
 from ellwand.web.making import demo_people
-from ellwand.web.work.ordering import order_of
+from ellwand.web.work.ordering import company_of
 from visiting import visitor
 
 TWO = list(demo_people())[:2]
@@ -64,40 +66,44 @@ def test_everyone_stands_on_the_page_measured_or_not(bench: TestClient, two: str
     assert "2 who are still to be measured are not in it." in text
 
 
+def quiet(kind: str, value: object) -> None:
+    pass
+
+
 def test_one_length_for_all_is_the_sum_of_the_lays_with_the_shrinkage_once() -> None:
-    order = order_of(sheets({"shrink_warp": 0.08, "straighten": 3, "sold_by": 1}), lambda kind, value: None)
-    laid = sum(float(line.cloth.split()[0]) for line in order.lines)
-    much = float(order.needs[0].much.split()[0])
+    company = company_of(sheets({"shrink_warp": 0.08, "straighten": 3, "sold_by": 1}), quiet)
+    laid = sum(float(cloth_said(done, "cm").split()[0]) for done in company.done.values())
     needed = (laid + 6) / (1 - 0.08)
-    assert needed - 0.2 <= much <= needed + 1.2
+    assert needed - 0.2 <= company.order.needs[0].amount <= needed + 1.2
 
 
 def test_thread_and_what_closes_are_added_up() -> None:
     closed = {"closures": [{"at": "neck slit", "by": "buttons"}]}
     one, both = (
-        order_of([{**each, "garment": closed} for each in some], lambda kind, value: None)
-        for some in (sheets({})[:1], sheets({}))
+        company_of([{**each, "garment": closed} for each in some], quiet).order for some in (sheets({})[:1], sheets({}))
     )
-    amount = {need.what: float(need.much.split()[0]) for need in both.needs}
-    alone = {need.what: float(need.much.split()[0]) for need in one.needs}
-    assert {"buttons", "thread"} <= set(amount) == set(alone)
-    assert amount["buttons"] > alone["buttons"] and amount["thread"] > alone["thread"]
-    assert both.hours[0] > one.hours[0]
+
+    def amounts(needs: tuple[Need, ...]) -> dict[str, float]:
+        return {need.what: float(amount_said(need, "cm").split()[0]) for need in needs}
+
+    assert {"buttons", "thread"} <= set(amounts(both.needs)) == set(amounts(one.needs))
+    assert all(amounts(both.needs)[what] > amounts(one.needs)[what] for what in ("buttons", "thread"))
+    assert both.days[0] > one.days[0]
 
 
 def test_for_whom_nothing_can_be_cut_is_said_and_the_others_go_on() -> None:
     wrong, right = sheets({})
     wrong["wearer"] = {"name": "Nobody", "height": "tall"}
-    told: list[str] = []
-    order = order_of([wrong, right], lambda kind, value: told.append(value))
-    assert order.lines[0].trouble and not order.lines[0].cloth
-    assert order.lines[1].cloth and not order.lines[1].trouble
-    assert [said[:6] for said in told] == ["1 of 2", "2 of 2"]
+    told: list[object] = []
+    company = company_of([wrong, right], lambda kind, value: told.append(value))
+    assert company.done[1].trouble and not company.done[1].laid
+    assert company.done[2].laid and not company.done[2].trouble
+    assert [str(said)[:6] for said in told] == ["1 of 2", "2 of 2"]
 
 
 def test_the_order_as_a_table(bench: TestClient, two: str) -> None:
     rows = list(csv.reader(io.StringIO(bench.get(f"{two}/order.csv").text)))
-    names = [row[0] for row in rows if len(row) == 4][1:]
+    names = [row[1] for row in rows if len(row) == 7][1:]
     assert names == [str(demo_people()[who]["name"]) for who in TWO]
     assert rows[1][0].startswith("cloth")
 
@@ -120,8 +126,10 @@ def test_everyones_papers_are_begun_stopped_and_taken(bench: TestClient, two: st
         names = archive.namelist()
         assert archive.testzip() is None
     folders = {name.split("/")[0] for name in names if "/" in name}
-    assert len(folders) == 2 and "order.csv" in names
-    for folder in folders:
+    assert {"order.csv", "report.pdf", "labels.pdf"} <= set(names)
+    people = {folder for folder in folders if folder[:2].isdigit()}
+    assert len(people) == 2
+    for folder in people:
         assert {f"{folder}/card.pdf", f"{folder}/chalk.csv", f"{folder}/sewing.pdf"} <= set(names)
 
 

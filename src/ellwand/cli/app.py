@@ -6,7 +6,7 @@ from typing import Annotated, Final
 
 import typer
 
-from ellwand.cli import commands, measuring, pattern, serving, stretching
+from ellwand.cli import commands, company, measuring, pattern, serving, stretching
 
 app: Final = typer.Typer(
     add_completion=False,
@@ -39,6 +39,7 @@ for command in (
     pattern.pattern,
     stretching.stretch,
     stretching.freedom,
+    company.company,
     serving.serve,
     commands.demo,
 ):

@@ -39,6 +39,9 @@ InUnit = Annotated[str | None, typer.Option("--unit", help="cm or in; left out: 
 Large = Annotated[
     bool, typer.Option("--large", help="card and sewing order in large type, as sewing.large_type in the sheet")
 ]
+Hanging = Annotated[
+    bool, typer.Option("--hang", help="also how it hangs on its wearer, as hang.glb and hang.png: some 10 seconds")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="print machine-readable results")]
 
 
@@ -50,6 +53,7 @@ def make(
     effort: Effort = 0,
     seed: Seed = 1,
     large: Large = False,
+    hang: Hanging = False,
 ) -> int:
     """The whole job for one garment: proves it, lays it on the cloth, writes the card and the files."""
     from ellwand.cli.show import say, summary
@@ -58,6 +62,8 @@ def make(
     garment = _made(sheet, seconds, effort, seed, unit)
     if large:
         garment = in_large_type(garment)
+    if hang:
+        garment = _hung(sheet, garment)
     say(_("writing the card"))
     written = write_garment(garment, out)
     print(summary(garment))
@@ -116,6 +122,15 @@ def in_large_type(garment: Garment) -> Garment:
     """The same garment, its card and sewing order to be printed in large type."""
     sewing = replace(garment.choices.sewing, large_type=True)
     return replace(garment, choices=replace(garment.choices, sewing=sewing))
+
+
+def _hung(sheet: Path, garment: Garment) -> Garment:
+    """The garment hung on its wearer; Ctrl-C ends that with what it has."""
+    from ellwand.cli.show import say
+    from ellwand.pipeline import hung
+
+    with named(sheet), interruptible() as stop:
+        return hung(garment, progress=say, stop=stop)
 
 
 def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: int, unit: str | None) -> int:

@@ -31,7 +31,7 @@ class ChalkRow:
 
     An arc is swung with ``radius`` about (along, across); a curve passes that point; a slit runs from there to
     (``to_along``, ``to_across``); a neck is cut about its centre, that point, and passes its neck points, numbered
-    counter-clockwise; a facing lies about its middle.
+    counter-clockwise; a facing lies about its middle.  ``bundle``: the garment that ``key`` counts in.
     """
 
     step: int
@@ -46,6 +46,7 @@ class ChalkRow:
     to_along: float = 0.0
     to_across: float = 0.0
     note: str = ""
+    bundle: str = ""
 
 
 def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow, ...]:
@@ -65,18 +66,25 @@ def chalk_rows(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> tuple[ChalkRow,
         done[step] = ring
         lying = lying_note(placement, lay, part_said(part_name(placement.partner, piece)) if placement.partner else "")
         rows = _outline_rows(base, ring, unit) + (_slit_rows(base, whole) if placement.on_fold else [])
-        out += [_noted(row, notes, lying if i == 0 else "") for i, row in enumerate(rows)]
-        if is_traced(piece):
-            out.append(_traced_row(base, piece, placement, unit))
-            continue
-        for hole in piece.cut_holes:
-            if piece.kind == "applied":
-                out += _hole_rows(base, lie_ring(hole, placement), unit)
-                continue
-            out += _neck_rows(base, piece, hole, placement, unit)
-            lies = lie_ring(hole, placement)[::-1]
-            out += _neck_points(base, half_on_cloth(lies, lay) if placement.on_fold else lies)
+        rows = [_noted(row, notes, lying if i == 0 else "") for i, row in enumerate(rows)]
+        rows += _inner_rows(base, piece, placement, lay, unit)
+        out += [replace(row, bundle=piece.bundle) for row in rows]
     return tuple(out)
+
+
+def _inner_rows(base: Base, piece: Piece, placement: Placement, lay: Lay, unit: Unit) -> list[ChalkRow]:
+    """What is chalked within the outline: what is traced from a pattern, or holes."""
+    if is_traced(piece):
+        return [_traced_row(base, piece, placement, unit)]
+    rows: list[ChalkRow] = []
+    for hole in piece.cut_holes:
+        if piece.kind == "applied":
+            rows += _hole_rows(base, lie_ring(hole, placement), unit)
+            continue
+        rows += _neck_rows(base, piece, hole, placement, unit)
+        lies = lie_ring(hole, placement)[::-1]
+        rows += _neck_points(base, half_on_cloth(lies, lay) if placement.on_fold else lies)
+    return rows
 
 
 def _noted(row: ChalkRow, sides: Mapping[str, str], lying: str) -> ChalkRow:

@@ -12,7 +12,7 @@ from ellwand.depict.chalk import corner_letters
 from ellwand.depict.lay_ground import arrow, straight_lines
 from ellwand.depict.lay_sheet import LaySheet
 from ellwand.depict.lettering import CM_PER_POINT, shape_of
-from ellwand.depict.naming import part_name, part_said
+from ellwand.depict.naming import key_said, part_name, part_said
 from ellwand.depict.placed import in_chalk_order, lie_ring
 from ellwand.geometry.lines import Line, Point
 from ellwand.language import N_, _
@@ -117,7 +117,7 @@ def _fold_sign(sheet: LaySheet, inside: Polygon) -> None:
 
 
 def _heading(sheet: LaySheet, piece: Piece, placement: Placement, inside: Polygon) -> None:
-    number = str(sheet.key[piece.id])
+    number = key_said(piece, sheet.key[piece.id])
     head, notes = [(number, 14.0), (named(piece.name), 9.0)], _notes(placement, piece)
     tries = [[*head, *((text, SMALL) for text in said)] for said in (notes, [text.split(":")[0] for text in notes[:1]])]
     room = inside.buffer(-0.05 / sheet.scale)

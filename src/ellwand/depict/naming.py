@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
@@ -12,8 +13,18 @@ from ellwand.model.piece import Edge, Piece
 
 
 def numbers(pieces: Sequence[Piece]) -> Mapping[str, int]:
-    """Piece id -> its number on the card, from 1."""
-    return {piece.id: i for i, piece in enumerate(pieces, 1)}
+    """Piece id -> its number on the card, from 1 in each garment."""
+    counted: defaultdict[str, int] = defaultdict(int)
+    out: dict[str, int] = {}
+    for piece in pieces:
+        counted[piece.bundle] += 1
+        out[piece.id] = counted[piece.bundle]
+    return out
+
+
+def key_said(piece: Piece, number: int) -> str:
+    """The number written on a piece: '4', or '12.4' for piece 4 of garment 12 where several lie together."""
+    return f"{piece.bundle}.{number}" if piece.bundle else str(number)
 
 
 def all_parts(draft: Draft) -> tuple[Part, ...]:
@@ -60,7 +71,7 @@ def part_name(part: str, piece: Piece) -> str:
 
 def _beyond(part: str, piece: Piece) -> str:
     """What a part's name adds to its piece's."""
-    said = piece.name.replace(",", "").split()
+    said = [*piece.name.replace(",", "").split(), piece.bundle]
     return " ".join(word for word in part.split("-") if word not in said and word != "half")
 
 

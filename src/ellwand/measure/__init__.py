@@ -7,11 +7,23 @@ from collections.abc import Mapping
 from ellwand.measure.doubting import doubts
 from ellwand.measure.estimating import estimate
 from ellwand.measure.growing import grown, grows
-from ellwand.measure.people import read_people
+from ellwand.measure.people import Listed, read_people, read_roster
 from ellwand.measure.raw import RawWearer, check_human, read_raw
 from ellwand.model.wearer import Wearer
 
-__all__ = ["RawWearer", "check_human", "doubts", "estimate", "grown", "grows", "read_people", "read_raw", "wearer_from"]
+__all__ = [
+    "Listed",
+    "RawWearer",
+    "check_human",
+    "doubts",
+    "estimate",
+    "grown",
+    "grows",
+    "read_people",
+    "read_raw",
+    "read_roster",
+    "wearer_from",
+]
 
 
 def wearer_from(table: Mapping[str, object]) -> Wearer:

@@ -13,10 +13,11 @@ from typing import Final, NamedTuple
 from ellwand.errors import BadInput
 from ellwand.language import N_, _
 from ellwand.measure.heading import LENGTHS, Heading, heading
+from ellwand.measure.spreadsheet import as_csv, is_spreadsheet
 from ellwand.units import LengthUnit, unit_named
 
 MOST_BYTES: Final = 10_000_000
-MOST_PEOPLE: Final = 5_000
+MOST_PEOPLE: Final = 10_000
 MOST_CELLS: Final = MOST_PEOPLE + 100
 HEADER_WITHIN: Final = 50
 DELIMITERS: Final = ("\t", ";", ",")
@@ -45,12 +46,25 @@ class Column:
 
 
 @dataclass(frozen=True, slots=True)
+class Other:
+    """A label that is no measurement's and its cell for each person, as written."""
+
+    label: str
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Listing:
-    """The columns that are known, the labels that are not, and the unit of the whole list if it states one."""
+    """The columns that are known, those that are not, and the unit of the whole list if it states one."""
 
     columns: tuple[Column, ...]
-    left_out: tuple[str, ...]
+    others: tuple[Other, ...]
     unit: LengthUnit | None
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        """The labels that are no measurement's."""
+        return tuple(other.label for other in self.others)
 
 
 class Row(NamedTuple):
@@ -65,7 +79,7 @@ class Row(NamedTuple):
 
 
 def read_listing(data: bytes) -> Listing:
-    """The list in a CSV file, with a person a row or a person a column.
+    """The list in a CSV file or an .xlsx spreadsheet, with a person a row or a person a column.
 
     The delimiter is the one that shows the most headings.  Raises BadInput when there are none, and when the file
     is no text, too large, or its quotation marks or cells do not come out even.
@@ -80,6 +94,8 @@ def read_listing(data: bytes) -> Listing:
 
 
 def _decoded(data: bytes) -> str:
+    if is_spreadsheet(data) and len(data) <= MOST_BYTES:
+        return as_csv(data)
     mend = _("save the list as CSV (comma separated, UTF-8)")
     if len(data) > MOST_BYTES:
         raise BadInput(
@@ -180,7 +196,12 @@ def _upright(rows: list[Row]) -> Listing:
         for n, label in enumerate(labels)
         if (known := heading(label))
     ]
-    return _listing(columns, labels, rows[:header])
+    others = [
+        Other(label, tuple(row.cell(n) for row in people))
+        for n, label in enumerate(labels)
+        if label and not heading(label)
+    ]
+    return _listing(columns, others, rows[:header])
 
 
 def _turned(rows: list[Row]) -> Listing:
@@ -193,8 +214,9 @@ def _turned(rows: list[Row]) -> Listing:
         for row in labelled:
             _check_width(row, len(over.cells))
         columns += _over(over, width)
-    labels = [row.cells[0] for row in [*(row for row in above if any(row.cells[1:])), *labelled]]
-    return _listing(columns, labels, above)
+    unknown = [*(row for row in above if any(row.cells[1:])), *(row for row in labelled if not heading(row.cells[0]))]
+    others = [Other(row.cells[0], tuple(row.cell(n) for n in range(1, width))) for row in unknown if row.cells[0]]
+    return _listing(columns, others, above)
 
 
 def _along(row: Row, known: Heading, width: int) -> Column:
@@ -222,8 +244,10 @@ def _check_width(row: Row, width: int) -> None:
         )
 
 
-def _listing(columns: list[Column], labels: Sequence[str], above: list[Row]) -> Listing:
-    columns = _without_unit_row(columns)
+def _listing(columns: list[Column], others: list[Other], above: list[Row]) -> Listing:
+    if _has_unit_row(columns):
+        columns = [_without_units(column) for column in columns]
+        others = [Other(other.label, other.cells[1:]) for other in others]
     people = sum(1 for n in range(len(columns[0].cells)) if any(column.cells[n] for column in columns))
     if people > MOST_PEOPLE:
         raise BadInput(
@@ -231,26 +255,20 @@ def _listing(columns: list[Column], labels: Sequence[str], above: list[Row]) -> 
             _("the list has {count} people", count=people),
             _("give at most {most} at a time", most=MOST_PEOPLE),
         )
-    left_out = tuple(label for label in labels if label and heading(label) is None)
-    return Listing(tuple(columns), left_out, _stated(columns, above))
+    return Listing(tuple(columns), tuple(others), _stated(columns, above))
 
 
-def _without_unit_row(columns: list[Column]) -> list[Column]:
-    """The row under the headings may hold nothing but units: they go to their columns."""
-    lengths = [column for column in columns if column.heading.field in LENGTHS and column.cells]
-    marks = [column.cells[0] for column in lengths if column.cells[0]]
-    if not marks or not all(map(unit_named, marks)):
-        return columns
-    return [
-        Column(
-            column.label,
-            column.heading,
-            column.cells[1:],
-            column.lines[1:],
-            unit_named(column.cells[0]) if column in lengths else None,
-        )
-        for column in columns
-    ]
+def _has_unit_row(columns: list[Column]) -> bool:
+    """Whether the row under the headings holds nothing but units."""
+    marks = [column.cells[0] for column in columns if column.heading.field in LENGTHS and column.cells]
+    marks = [mark for mark in marks if mark]
+    return bool(marks) and all(map(unit_named, marks))
+
+
+def _without_units(column: Column) -> Column:
+    """The column without that row; the unit of a length goes to it."""
+    unit = unit_named(column.cells[0]) if column.heading.field in LENGTHS else None
+    return Column(column.label, column.heading, column.cells[1:], column.lines[1:], unit)
 
 
 def _stated(columns: list[Column], above: list[Row]) -> LengthUnit | None:

@@ -46,6 +46,20 @@ GOOD_AGES: Final = N_("write 9, 9 years 6 months or 18 months")
 
 
 @dataclass(frozen=True, slots=True)
+class Listed:
+    """One person of a list: a ``[wearer]`` table, or the ``trouble`` with what is written of them.
+
+    ``line``: of the file; ``others``: what stands under labels that are no measurement, blank cells left out.
+    """
+
+    name: str
+    line: int
+    table: Mapping[str, object] | None
+    trouble: BadInput | None
+    others: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
 class People:
     """A ``[wearer]`` table for each person, and the labels in the list that are no measurement."""
 
@@ -60,13 +74,26 @@ def read_people(data: bytes) -> People:
     semicolons or tabs.  A cell that ends in ``!`` is confirmed.  Raises BadInput naming line, heading and person.
     """
     listing = read_listing(data)
-    tables: list[Mapping[str, object]] = []
-    for n in range(len(listing.columns[0].cells)):
-        if any(column.cells[n] for column in listing.columns):
-            tables.append(_Person(listing, n, len(tables) + 1).table())
-    if not tables:
+    everyone = _everyone(listing)
+    for each in everyone:
+        if each.trouble:
+            raise each.trouble
+    return People(tuple(each.table for each in everyone if each.table is not None), listing.left_out)
+
+
+def read_roster(data: bytes) -> tuple[Listed, ...]:
+    """Every person in the same list, what is wrong with one told of that one alone.
+
+    Raises BadInput when it is no list of people.
+    """
+    return _everyone(read_listing(data))
+
+
+def _everyone(listing: Listing) -> tuple[Listed, ...]:
+    known = [n for n in range(len(listing.columns[0].cells)) if any(column.cells[n] for column in listing.columns)]
+    if not known:
         raise BadInput("", _("nobody is in the list"), _("give each person a row under the headings"))
-    return People(tuple(tables), listing.left_out)
+    return tuple(_Person(listing, n, count).listed() for count, n in enumerate(known, 1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +103,17 @@ class _Person:
     listing: Listing
     n: int
     count: int
+
+    def listed(self) -> Listed:
+        """The person, with the table or with what is wrong."""
+        table, trouble, name = None, None, _("person {n}", n=self.count)
+        try:
+            name = self.name() or name
+            table = self.table()
+        except BadInput as error:
+            trouble = error
+        others = {other.label: other.cells[self.n] for other in self.listing.others if other.cells[self.n]}
+        return Listed(name, self.listing.columns[0].lines[self.n], table, trouble, others)
 
     def table(self) -> dict[str, object]:
         """The person's ``[wearer]`` table."""

@@ -124,8 +124,10 @@ class Piece:
     kind: PieceKind = "shell"
     marks: tuple[Mark, ...] = ()
     tincture: str = ""
+    bundle: str = ""
     """``small``: plain and small enough to be turned crosswise where the maker allows it; ``tincture``: the heraldic
-    name of its colour, where the garment's field is divided."""
+    name of its colour, where the garment's field is divided; ``bundle``: the number of its garment, where pieces of
+    several are cut from one length."""
 
 
 def edge_of(piece: Piece, edge_id: str) -> Edge:

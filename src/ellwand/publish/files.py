@@ -21,6 +21,7 @@ from ellwand.language import _
 from ellwand.model.garment import Garment
 from ellwand.model.lay import Lay
 from ellwand.model.names import named
+from ellwand.model.piece import Piece
 from ellwand.publish.svg import svg
 from ellwand.publish.text import clean
 from ellwand.sew.pace import totals
@@ -70,14 +71,20 @@ def lay_svg(garment: Garment, lay: Lay) -> str:
 
 def chalk_csv(garment: Garment, lay: Lay) -> str:
     """The chalk list; lengths in the wearer's unit as decimals."""
-    unit = garment.wearer.unit
+    return chalk_list(lay, garment.draft.pieces, garment.wearer.unit)
+
+
+def chalk_list(lay: Lay, pieces: Sequence[Piece], unit: Unit) -> str:
+    """The same of any pieces; those of several garments say whose they are in a column of its own."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(CSV_HEAD)
-    for row in chalk_rows(lay, garment.draft.pieces, unit):
+    shared = any(piece.bundle for piece in pieces)
+    writer.writerow([*(["garment"] if shared else []), *CSV_HEAD])
+    for row in chalk_rows(lay, pieces, unit):
         is_slit = row.what == "slit"
         writer.writerow(
             [
+                *([row.bundle] if shared else []),
                 row.step,
                 row.key,
                 row.piece,

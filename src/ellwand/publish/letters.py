@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from functools import cache
 from pathlib import Path
@@ -29,6 +30,15 @@ def cut_short(text: str, most: int) -> str:
     if len(spelled(text)) <= most:
         return text
     return next(cut for n in range(min(len(text), most), 0, -1) if len(spelled(cut := shortened(text, n))) <= most)
+
+
+def plain_name(text: str, most: int = 60, nameless: str = "ellwand") -> str:
+    """The text as part of a file's name, in plain letters.
+
+    >>> plain_name("Léa & Bo: gown")
+    'lea-bo-gown'
+    """
+    return re.sub(r"[^a-z0-9]+", "-", spelled(text).lower()).strip("-")[:most] or nameless
 
 
 @cache

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import time
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -11,14 +12,19 @@ from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
+from ellwand.depict.company import cloth_said, everyone
+from ellwand.depict.company import looks as looks_table
+from ellwand.depict.company import order as order_table
 from ellwand.errors import BadInput
 from ellwand.keep import KeptGarment, Missing, Person, Roster, Stale, Store, every, get, save
 from ellwand.language import _, language
+from ellwand.model.company import Company, Done
 from ellwand.model.measurement import FIELDS
+from ellwand.publish.letters import plain_name
+from ellwand.publish.tables import table_csv
 from ellwand.web.given import Given, posted, unit_of, whole
 from ellwand.web.kept import state_in, state_of
 from ellwand.web.making import demo_people, tables_for, wearer_table
-from ellwand.web.naming import plain_name
 from ellwand.web.pages.basket import thrown
 from ellwand.web.pages.stale import saved_in_between
 from ellwand.web.pages.working import done, download
@@ -26,7 +32,6 @@ from ellwand.web.rendering import page
 from ellwand.web.state import State
 from ellwand.web.work import Ask, Job
 from ellwand.web.work.at_once import text_of
-from ellwand.web.work.ordering import Order, order_csv
 
 MOST: Final = 60
 """Wearers in one class."""
@@ -45,6 +50,20 @@ class Member:
     name: str
     state: State | None = None
     measured: int = 0
+
+
+OUTCOMES: Final = ("will not work", "look again")
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """What is told of someone's garment: why it cannot be cut; what will not work, what there is to look at again; the
+    cloth that its own lays take."""
+
+    trouble: str
+    fails: tuple[str, ...]
+    looks: tuple[str, ...]
+    cloth: str
 
 
 def classes(request: Request) -> Response:
@@ -98,13 +117,15 @@ def one_class(request: Request) -> Response:
         job.wait(QUICK)
         found, waits = job.last("done"), not job.over
         said = job.last("failed") or job.last("said") or ""
-    lines = iter(found.lines if found else ())
+    lines = iter(sorted(found.done.items()) if found else ())
     return page(
         request,
         "class.html",
         roster=roster,
-        rows=[(each, next(lines, None) if each.state else None) for each in members],
-        order=found,
+        rows=[(each, _line(next(lines, None), found) if each.state else None) for each in members],
+        order=found.order if found else None,
+        needs=order_table(found).rows if found else (),
+        hours=_hours(found),
         waits=waits,
         said=said,
         garment=get(store, KeptGarment, roster.garment) if roster.garment else None,
@@ -112,11 +133,25 @@ def one_class(request: Request) -> Response:
     )
 
 
+def _line(reckoned: tuple[int, Done] | None, company: Company | None) -> Line | None:
+    if reckoned is None or company is None:
+        return None
+    done = reckoned[1]
+    fails, looks = (tuple(each.why for each in done.said if each.outcome == outcome) for outcome in OUTCOMES)
+    return Line(done.trouble, fails, looks, cloth_said(done, company.order.unit))
+
+
+def _hours(company: Company | None) -> tuple[float, float]:
+    work = company.order.work if company else ()
+    return math.fsum(each.hours[0] for each in work), math.fsum(each.hours[1] for each in work)
+
+
 async def order(request: Request) -> Response:
     """The order as a table."""
     roster, ask = await run_in_threadpool(_gathered, request, "order")
-    reckoned: Order = await done(request, ask)
-    return download(order_csv(reckoned).encode(), "order.csv", f"{plain_name(roster.name)}-order.csv")
+    reckoned: Company = await done(request, ask)
+    tables = (order_table(reckoned), looks_table(reckoned), everyone(reckoned))
+    return download("\n".join(map(table_csv, tables)).encode(), "order.csv", f"{plain_name(roster.name)}-order.csv")
 
 
 async def pack(request: Request) -> Response:

@@ -11,8 +11,8 @@ from starlette.responses import RedirectResponse, Response
 from ellwand.errors import BadInput
 from ellwand.keep import Person, backup, basket, erase, every, get, history, restore, take_out
 from ellwand.language import _
+from ellwand.publish.letters import plain_name
 from ellwand.web.given import Given, posted
-from ellwand.web.naming import plain_name
 from ellwand.web.pages.basket import SHELVES, kind_on_shelf
 from ellwand.web.pages.working import download
 from ellwand.web.rendering import page

@@ -12,10 +12,10 @@ from ellwand.errors import BadInput
 from ellwand.keep import Person, every, get, history, save, take_back
 from ellwand.language import _
 from ellwand.measure import read_people
+from ellwand.publish.letters import plain_name
 from ellwand.web.given import Given, posted, unit_of, whole
 from ellwand.web.making import demo_people
 from ellwand.web.measured import measured_apart, of_form
-from ellwand.web.naming import plain_name
 from ellwand.web.pages.basket import thrown
 from ellwand.web.pages.working import download
 from ellwand.web.rendering import page

@@ -18,8 +18,8 @@ from starlette.responses import JSONResponse, Response, StreamingResponse
 from ellwand.errors import BadInput
 from ellwand.language import _, language
 from ellwand.model.garment import Garment
+from ellwand.publish.letters import plain_name
 from ellwand.web.making import laid_for, tables_for
-from ellwand.web.naming import plain_name
 from ellwand.web.state import State, read_state
 from ellwand.web.work import Ask, Job, Workshop
 from ellwand.web.work.at_once import text_of

@@ -99,9 +99,9 @@ def _all(ask: Ask, tell: Tell) -> None:
 
 
 def _order(ask: Ask, tell: Tell) -> None:
-    from ellwand.web.work.ordering import order_of
+    from ellwand.web.work.ordering import company_of
 
-    tell("done", order_of(json.loads(ask.tables), tell))
+    tell("done", company_of(json.loads(ask.tables), tell))
 
 
 def _pack(ask: Ask, tell: Tell) -> None:
