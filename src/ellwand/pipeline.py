@@ -100,6 +100,17 @@ def make(
     return replace(garment, proof=replace(garment.proof, findings=garment.proof.findings + found))
 
 
+def hung(garment: Garment, *, progress: Progress = _silent, stop: Stop = never) -> Garment:
+    """The garment with how it hangs on its wearer.
+
+    Raises BadInput for a garment without a body.
+    """
+    from ellwand.drape import hang
+
+    found = hang(garment.draft, garment.wearer, garment.cloths, progress=progress, stop=stop)
+    return replace(garment, hang=found)
+
+
 def said(progress: Progress, unit: Unit) -> Report:
     """Tells of shorter lays in sentences, two a second at most, in the language spoken now: engines have threads of
     their own, where no language was chosen."""

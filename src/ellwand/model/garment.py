@@ -11,6 +11,7 @@ from ellwand.model.cost import Prices
 from ellwand.model.draft import Draft
 from ellwand.model.finding import Caution, Finding, Girth
 from ellwand.model.lay import Lay
+from ellwand.model.mesh import Hang
 from ellwand.model.shell import Shell
 from ellwand.model.step import Step
 from ellwand.model.tearing import TearPlan
@@ -31,7 +32,7 @@ class Garment:
     """The whole job's result; ``lays`` is empty when only proved.
 
     ``questions``: improbable measurements; they are among the proof's findings too.  ``tears``: how each cloth is torn
-    that is not cut freely.
+    that is not cut freely; ``hang``: how it hangs on its wearer, where that was asked for.
     """
 
     title: str
@@ -46,6 +47,7 @@ class Garment:
     questions: tuple[Finding, ...] = ()
     tears: tuple[TearPlan, ...] = ()
     prices: Prices | None = None
+    hang: Hang | None = None
 
     @property
     def closings(self) -> tuple[Closing, ...]:

@@ -51,7 +51,16 @@ def files_of(garment: Garment) -> Mapping[str, Callable[[], bytes]]:
     for number, lay in enumerate(garment.lays, 1):
         files[_numbered("lay", number, "svg")] = partial(_encoded, lay_svg, garment, lay)
         files[_numbered("chalk", number, "csv")] = partial(_encoded, chalk_csv, garment, lay)
-    return {**files, **_torn(garment), **_stencils(garment), **_long_sheets(garment)}
+    return {**files, **_hanging(garment), **_torn(garment), **_stencils(garment), **_long_sheets(garment)}
+
+
+def _hanging(garment: Garment) -> dict[str, Callable[[], bytes]]:
+    """How it hangs, where that was reckoned."""
+    if garment.hang is None:
+        return {}
+    from ellwand.publish.hang import hang_glb, hang_png
+
+    return {"hang.glb": partial(hang_glb, garment, garment.hang), "hang.png": partial(hang_png, garment, garment.hang)}
 
 
 def _torn(garment: Garment) -> dict[str, Callable[[], bytes]]:

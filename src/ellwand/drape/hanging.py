@@ -1,0 +1,117 @@
+"""A garment hung on its wearer: meshed, wrapped round the form, let down step by step, refined."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from ellwand.drape.equilibrium import Settled, Task, settled, task_of
+from ellwand.drape.field import Field, field_of, skin
+from ellwand.drape.figures import Figures, figures_of
+from ellwand.drape.form import form_of
+from ellwand.drape.meshing import mesh_of, refined
+from ellwand.drape.placing import begun
+from ellwand.drape.touching import distances
+from ellwand.language import _
+from ellwand.model.cloth import Cloth
+from ellwand.model.draft import Draft
+from ellwand.model.mesh import Hang, Mesh, Reals
+from ellwand.model.piece import Piece
+from ellwand.model.wearer import Wearer
+
+FIRST: Final = 600
+"""Points of the first, coarse mesh; each refinement has four times as many."""
+EASING: Final = ((30.0, 8), (100.0, 8))
+"""The first stiffnesses against stretching (gf/cm) and the steps taken with them."""
+MOST: Final = (60, 50, 40)
+"""Steps on each mesh at most."""
+RESTS: Final = 0.1
+"""Left over of the weight when it is at rest."""
+
+
+def hang(
+    draft: Draft,
+    wearer: Wearer,
+    cloths: Sequence[Cloth],
+    *,
+    finer: int = 1,
+    progress: Callable[[str], None] = lambda text: None,
+    stop: Callable[[], bool] = lambda: False,
+) -> Hang:
+    """The garment at rest on its wearer; ``finer``: how often its first mesh of some 600 points is refined.
+
+    Raises BadInput for a garment without a body.
+    """
+    form = form_of(wearer, draft.choices.beneath_mm / 10)
+    field = field_of(form)
+    mesh = mesh_of(draft, math.sqrt(_cloth_area(draft) / (0.866 * FIRST)))
+    points = begun(draft, mesh, form, field, wearer).points
+    figures = _by_part(draft, cloths)
+    steps = 0
+    done: Settled | None = None
+    for fine in range(finer + 1):
+        if fine:
+            mesh, between = refined(mesh)
+            points = np.vstack([points, points[between].mean(1)])
+        task = _task(mesh, figures, field)
+        progress(_("hanging it: {count} points", count=mesh.count))
+        if not fine:
+            for taut, most in EASING:
+                soft = replace(task, stiff=task.stiff * (taut / float(np.max(task.stiff))))
+                eased = settled(soft, points, most=most, enough=RESTS, stop=stop)
+                points = eased.points
+                steps += len(eased.energies)
+        done = settled(task, points, most=MOST[min(fine, 2)], enough=RESTS, stop=stop)
+        points = done.points
+        steps += len(done.energies)
+    assert done is not None
+    away = np.empty(len(points))
+    distances(points, field.low, field.cell, field.away, away)
+    return Hang(
+        mesh,
+        points,
+        skin(form),
+        done.residual,
+        steps,
+        max(0.0, -float(np.min(away))),
+        strains(mesh, points),
+    )
+
+
+def strains(mesh: Mesh, points: Reals) -> Reals:
+    """Of each triangle how much longer its weft and its warp are than flat, as a share, and the sine of its shear."""
+    u, v = mesh.flat[:, 1] - mesh.flat[:, 0], mesh.flat[:, 2] - mesh.flat[:, 0]
+    shape = np.linalg.inv(np.stack([u, v], 2))
+    a, b, c = (points[mesh.corners[:, n]] for n in range(3))
+    drawn = np.stack([b - a, c - a], 2) @ shape
+    weft, warp = np.linalg.norm(drawn[:, :, 0], axis=1), np.linalg.norm(drawn[:, :, 1], axis=1)
+    shear = (drawn[:, :, 0] * drawn[:, :, 1]).sum(1) / np.maximum(weft * warp, 1e-9)
+    return np.stack([weft - 1, warp - 1, shear], 1)
+
+
+def _cloth_area(draft: Draft) -> float:
+    from ellwand.geometry.lines import area
+
+    pieces = {piece.id: piece for piece in draft.pieces}
+    return math.fsum(
+        abs(area(pieces[part.piece].sewn)) - sum(abs(area(hole)) for hole in pieces[part.piece].sewn_holes)
+        for part in draft.parts
+    )
+
+
+def _by_part(draft: Draft, cloths: Sequence[Cloth]) -> Mapping[str, Figures]:
+    pieces: dict[str, Piece] = {piece.id: piece for piece in draft.pieces}
+    by_name = {cloth.name: figures_of(cloth) for cloth in cloths}
+    return {part.id: by_name[pieces[part.piece].cloth] for part in draft.parts}
+
+
+def _task(mesh: Mesh, figures: Mapping[str, Figures], field: Field) -> Task:
+    each = [figures[name] for name in mesh.parts]
+    stiff = np.array([one.stretching for one in each])[mesh.part]
+    bends = np.array([one.bending for one in each])[mesh.part]
+    grams = np.array([one.weight for one in each])[mesh.part]
+    return task_of(mesh, stiff, bends, grams, field)

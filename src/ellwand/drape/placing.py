@@ -1,0 +1,366 @@
+"""Where the garment begins: wrapped round the form, sleeves round the hanging arms.
+
+On every part a height is known (of a body part above the hem, of a sleeve from the top of the arm).  Round the tube
+that its parts make, an angle is found that goes evenly (a harmonic one: the heat that would flow round); across it the
+sections are rebuilt as long as they are cut (a least-squares fit of steps along cos and sin of that angle).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+
+from ellwand.drape.field import Field
+from ellwand.drape.form import SPREAD, Form
+from ellwand.drape.touching import distances
+from ellwand.errors import BadInput
+from ellwand.language import _
+from ellwand.model.draft import Draft
+from ellwand.model.mesh import Counts, Mesh, Reals
+from ellwand.model.piece import Level, Piece
+from ellwand.model.surface import surface_of
+from ellwand.model.wearer import HANDS, Wearer
+
+LOOSE: Final = 1.5
+"""The cloth begins so far above the shoulder (cm)."""
+WIDE: Final = 1.15
+DEEP: Final = 0.80
+"""A round tube is made so much wider and shallower to go round the body.  These are our own figures; the end does not
+hang on them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """``points``: where each begins (cm); ``level``: how high each hangs above the hem of the body, nan on sleeves."""
+
+    points: Reals
+    level: Reals
+
+
+def begun(draft: Draft, mesh: Mesh, form: Form, field: Field, wearer: Wearer) -> Start:
+    """The garment round the form.
+
+    Raises BadInput for a garment that has no body: a hood, cloak, coif, apron or breeches.
+    """
+    if draft.choices.other is not None:
+        raise BadInput(
+            "--hang",
+            _("only a garment with a body can be hung, not a {style}", style=draft.choices.style),
+            _("leave it out"),
+        )
+    size = draft.dimensions
+    surface = surface_of(draft)
+    pieces = [surface.pieces[name] for name in mesh.parts]
+    body = np.array([piece.place == "body" and bool(piece.levels) for piece in pieces])
+    mirrored = np.array([surface.mirrored[name] for name in mesh.parts])
+    level = _levels(mesh, pieces, body, mirrored)
+    points = np.full((mesh.count, 3), np.nan)
+    trunk = body[mesh.part]
+    mine = np.unique(mesh.corners[trunk])
+    sign = _front(mesh, trunk)
+    across, ahead = _wrapped(mesh, trunk, level, sign, size.length - size.armhole)
+    points[mine] = _on_body(draft, form, across[mine], ahead[mine], sign[mine], level[mine], wearer)
+    points[mine] = _outside(points[mine], sign[mine], field)
+    for hand in HANDS:
+        _sleeve(mesh, form, pieces, points, hand)
+    _filled(mesh, points)
+    return Start(points, level)
+
+
+def _levels(mesh: Mesh, pieces: Sequence[Piece], wanted: Any, mirrored: Any) -> Reals:
+    """Height above the hem (cm) of every point of the body's parts; the lowest of several."""
+    out = np.full(mesh.count, np.inf)
+    for n, piece in enumerate(pieces):
+        if not wanted[n]:
+            continue
+        mine = mesh.part == n
+        flat = mesh.flat[mine].reshape(-1, 2) * ((-1.0, 1.0) if mirrored[n] else (1.0, 1.0))
+        np.minimum.at(out, mesh.corners[mine].ravel(), _height(piece.levels, flat))
+    out[np.isinf(out)] = np.nan
+    return out
+
+
+def _height(levels: Sequence[Level], flat: Reals) -> Reals:
+    every = [
+        (flat[:, 1] - each.base_y) * each.up
+        if each.centre is None
+        else each.radius - np.hypot(flat[:, 0] - each.centre[0], flat[:, 1] - each.centre[1])
+        for each in levels
+    ]
+    return np.asarray(np.min(every, axis=0))
+
+
+def _front(mesh: Mesh, trunk: Any) -> Reals:
+    """+1 on points of parts that are called front, −1 on those called back; a body in one by its lower half."""
+    out = np.zeros(mesh.count)
+    for n, name in enumerate(mesh.parts):
+        mine = trunk & (mesh.part == n)
+        words = name.split("-")
+        sign = 1.0 if "front" in words else -1.0 if "back" in words else 0.0
+        corners = mesh.corners[mine].ravel()
+        if words[0] == "body":
+            y = mesh.flat[mine].reshape(-1, 2)[:, 1]
+            np.add.at(out, corners, np.where(y < (y.min() + y.max()) / 2, 1.0, -1.0))
+        else:
+            np.add.at(out, corners, sign)
+    return np.sign(out)
+
+
+def _wrapped(mesh: Mesh, mine: Any, height: Reals, sign: Reals, flat_above: float) -> tuple[Reals, Reals]:
+    """Two level coordinates (cm) of what the triangles ``mine`` make: a tube whose axis is ``height``.
+
+    The second is largest where ``sign`` is 1.  Above ``flat_above`` the front lies flat before the back.
+    """
+    corners, flat = mesh.corners[mine], mesh.flat[mine]
+    slope, area = _slopes(flat)
+    # towards the right along the level, as seen from outside with the height upward
+    rise = np.einsum("tik,ti->tk", slope, height[corners])
+    rise /= np.maximum(np.linalg.norm(rise, axis=1, keepdims=True), 1e-9)
+    level = np.stack([rise[:, 1], -rise[:, 0]], 1)
+    local = _signed_angle(mesh, mine, height, sign)[corners]
+    local = local - 2 * math.pi * np.round((local - local[:, :1]) / (2 * math.pi))
+    middle = local.mean(1)
+    cos, sin = np.cos(middle), np.sin(middle)
+    side = sign[corners].mean(1)
+    above = np.clip((height[corners].mean(1) - flat_above) / 8.0, 0.0, 1.0) * np.abs(side)
+    cos = (1 - above) * cos + above * side
+    sin = (1 - above) * sin
+    across = _rebuilt(corners, slope, area, level * cos[:, None], mesh.count)
+    ahead = _rebuilt(corners, slope, area, level * -sin[:, None], mesh.count)
+    return across, ahead
+
+
+def _signed_angle(mesh: Mesh, mine: Any, height: Reals, sign: Reals) -> Reals:
+    """The angle round a tube, to the right as seen from outside with the height upward; 0 where ``sign`` is 1."""
+    corners = mesh.corners[mine]
+    slope, area = _slopes(mesh.flat[mine])
+    rise = np.einsum("tik,ti->tk", slope, height[corners])
+    level = np.stack([rise[:, 1], -rise[:, 0]], 1)
+    angle = _angle(corners, height, mesh.count)
+    used = np.unique(corners)
+    angle = angle - np.angle((sign[used] * np.exp(1j * angle[used])).sum())
+    local = angle[corners]
+    local = local - 2 * math.pi * np.round((local - local[:, :1]) / (2 * math.pi))
+    turn = np.einsum("tik,ti,tk,t->", slope, local, level, area)
+    return np.asarray(angle if turn > 0 else -angle)
+
+
+def _radii(mesh: Mesh, mine: Any, below: Reals) -> Reals:
+    """The radius (cm) of a sleeve at every point; above where it is a whole tube, as there."""
+    corners = mesh.corners[mine]
+    _, area = _slopes(mesh.flat[mine])
+    at = below[corners].mean(1)
+    top = min(_loops(corners), key=lambda loop: float(below[loop].mean()))
+    whole = float(np.max(below[top]))
+    inside = np.argsort(at)
+    inside = inside[at[inside] > whole]
+    # how the area grows with the way down, smoothly: its slope is the girth
+    fit = np.polynomial.Polynomial.fit(at[inside], np.cumsum(area[inside]), 3)
+    known = np.where(np.isfinite(below), np.maximum(below, whole), whole)
+    return np.asarray(np.maximum(fit.deriv()(known) / (2 * math.pi), 1.0))
+
+
+def _slopes(flat: Reals) -> tuple[Reals, Reals]:
+    """Of each triangle the gradients of its corners' hat functions, and its area."""
+    a, b, c = flat[:, 0], flat[:, 1], flat[:, 2]
+    twice = (b[:, 0] - a[:, 0]) * (c[:, 1] - a[:, 1]) - (b[:, 1] - a[:, 1]) * (c[:, 0] - a[:, 0])
+    edges = np.stack([c - b, a - c, b - a], 1)
+    return np.stack([-edges[..., 1], edges[..., 0]], -1) / twice[:, None, None], twice / 2
+
+
+def _stiffness(corners: Counts, slope: Reals, area: Reals, count: int) -> Any:
+    from scipy.sparse import coo_array
+
+    local = np.einsum("tik,tjk,t->tij", slope, slope, area)
+    i, j = np.repeat(corners, 3, axis=1).ravel(), np.tile(corners, (1, 3)).ravel()
+    return coo_array((local.ravel(), (i, j)), (count, count)).tocsc()
+
+
+def _rebuilt(corners: Counts, slope: Reals, area: Reals, wanted: Reals, count: int) -> Reals:
+    """The function whose gradient is nearest to what is ``wanted`` on each triangle; its mean is 0."""
+    from scipy.sparse import diags_array
+    from scipy.sparse.linalg import splu
+
+    right = np.zeros(count)
+    np.add.at(right, corners, np.einsum("tik,tk,t->ti", slope, wanted, area))
+    matrix = _stiffness(corners, slope, area, count)
+    used = np.zeros(count)
+    used[corners.ravel()] = 1.0
+    small = 1e-8 * matrix.diagonal().max()
+    out = splu((matrix + diags_array(small + (1.0 - used))).tocsc()).solve(right)
+    out -= out[used > 0].mean()
+    return np.asarray(out)
+
+
+def _angle(corners: Counts, height: Reals, count: int) -> Reals:
+    """An angle (radians) round the tube: its lowest rim is laid on a circle and all else within, each point in the
+    middle of its neighbours (Tutte, Proc. London Math. Soc. 13, 1963); seen from the middle of the highest rim."""
+    from scipy.sparse import coo_array, diags_array
+    from scipy.sparse.linalg import splu
+
+    loops = _loops(corners)
+    lowest = min(loops, key=lambda loop: float(height[loop].mean()))
+    highest = max(loops, key=lambda loop: float(height[loop].mean()))
+    i = corners[:, [0, 1, 2, 1, 2, 0]].ravel()
+    j = corners[:, [1, 2, 0, 0, 1, 2]].ravel()
+    beside = coo_array((np.ones(len(i)), (i, j)), (count, count)).tocsr()
+    beside.data[:] = 1.0
+    fixed = np.ones(count, bool)
+    fixed[np.unique(corners)] = False
+    fixed[lowest] = True
+    many = np.asarray(beside.sum(axis=1)).ravel()
+    free = np.where(fixed, 0.0, 1.0)
+    matrix = diags_array(np.where(fixed, 1.0, many)) - diags_array(free) @ beside
+    right = np.zeros((count, 2))
+    turn = 2 * math.pi * np.arange(len(lowest)) / len(lowest)
+    right[lowest] = np.column_stack([np.cos(turn), np.sin(turn)])
+    place = splu(matrix.tocsc()).solve(right)
+    place = place - place[highest].mean(0) if highest is not lowest else place
+    return np.asarray(np.arctan2(place[:, 1], place[:, 0]))
+
+
+def _loops(corners: Counts) -> list[Counts]:
+    """The rims of these triangles, each as its points in order."""
+    sides = np.concatenate([corners[:, [0, 1]], corners[:, [1, 2]], corners[:, [2, 0]]])
+    key = np.sort(sides, axis=1)
+    _, first, many = np.unique(key, axis=0, return_index=True, return_counts=True)
+    open_sides = sides[first[many == 1]]
+    after: dict[int, list[int]] = {}
+    for a, b in open_sides.tolist():
+        after.setdefault(a, []).append(b)
+    out: list[Counts] = []
+    while after:
+        start = next(iter(after))
+        loop, at = [start], after[start].pop()
+        while at != start:
+            loop.append(at)
+            at = after[at].pop()
+        after = {a: b for a, b in after.items() if b}
+        out.append(np.array(loop))
+    return out
+
+
+def _on_body(draft: Draft, form: Form, across: Reals, ahead: Reals, sign: Reals, level: Reals, wearer: Wearer) -> Reals:
+    """The body's points: a tube below the armholes, above them before and behind the line of the shoulders."""
+    size, blouse = draft.dimensions, draft.choices.blouse
+    nape = wearer["nape_to_floor"]
+    hem = nape - size.length + blouse
+    belt = wearer["waist_to_floor"]
+    foot = size.length - size.armhole - size.shoulder_slope
+    height = hem + level
+    if blouse:
+        # what is drawn up begins gathered between belt and shoulder
+        over = level - (belt - hem)
+        height = np.where(over > 0, belt + over * (nape - belt) / (nape - belt + blouse), height)
+    neck, tip, shoulder = _shoulder(form)
+    out, down = math.sin(math.radians(SPREAD)), math.cos(math.radians(SPREAD))
+    line = np.array([(0.0, nape), (neck, nape), (shoulder + 0.5, tip), (shoulder + 0.5 + 60 * out, tip - 60 * down)])
+    walked = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+    wide = np.abs(across)
+    top_x = np.interp(wide, walked, line[:, 0]) * np.sign(across)
+    top_z = np.interp(wide, walked, line[:, 1]) + LOOSE
+    pit_x, pit_z = _armpit(form)
+    share = np.clip((size.length - level) / max(size.length - foot, 1.0), 0.0, 1.0)
+    low = min(float(np.interp(foot, np.sort(level), np.sort(height))), pit_z - 1.0)
+    z = np.where(share < 1, (1 - share) * top_z + share * low, np.minimum(height, low + 0.3 * (height - low)))
+    # under the arms it lies between arm and trunk
+    arm = form.arms[1]
+    inner = np.interp(-z, -arm.middle[:, 2], arm.middle[:, 0] - 1.1 * arm.radius)
+    room = np.maximum(pit_x + 0.5, inner - 0.5)
+    beneath = np.clip(WIDE * across, -room, room)
+    x = np.where(share < 1, (1 - share) * top_x + share * beneath, beneath)
+    swell = np.minimum(1.0, np.sqrt(1.3 * share))
+    y = DEEP * ahead * swell - 1.0 * (1 - share) + sign * np.where(share < 1, 2.0 * swell, 0.0)
+    return np.column_stack([-x, y, z])
+
+
+def _outside(points: Reals, sign: Reals, field: Field) -> Reals:
+    """What begins inside the form is moved forward or back out of it."""
+    away = np.empty(len(points))
+    out = points.copy()
+    for _step in range(80):
+        distances(out, field.low, field.cell, field.away, away)
+        inside = (away < 0.5) & (sign != 0)
+        if not inside.any():
+            break
+        out[inside, 1] += 0.5 * sign[inside]
+    return out
+
+
+def _armpit(form: Form) -> tuple[float, float]:
+    """Where arm and trunk part: distance from the middle and height (cm)."""
+    arm = form.arms[1]
+    heights = np.linspace(form.trunk[5].height, arm.middle[0, 2], 60)
+    known = [each.height for each in form.trunk]
+    half = np.interp(heights, known, [each.half for each in form.trunk])
+    inner = np.interp(-heights, -arm.middle[:, 2], arm.middle[:, 0] - 1.1 * arm.radius)
+    apart = np.flatnonzero(inner > half)
+    at = int(apart[-1]) if len(apart) else 0
+    return float(half[at]), float(heights[at])
+
+
+def _shoulder(form: Form) -> tuple[float, float, float]:
+    """Half the neck's breadth, the shoulder point's height and its distance from the middle (cm)."""
+    joint = form.arms[1]
+    return form.trunk[-8].half, float(joint.middle[0, 2] + joint.radius[0]), float(joint.middle[0, 0]) + 2.0
+
+
+def _sleeve(mesh: Mesh, form: Form, pieces: Sequence[Piece], points: Reals, hand: str) -> None:
+    """One sleeve round its arm, from where the body's armhole hangs; it goes down as far as it is cut long."""
+    names = [f"sleeve-{hand}"]
+    mine_parts = [n for n, name in enumerate(mesh.parts) if name.startswith(names[0]) and pieces[n].place == "sleeve"]
+    if not mine_parts:
+        return
+    mine = np.isin(mesh.part, mine_parts)
+    below = np.full(mesh.count, np.inf)
+    for n in mine_parts:
+        rows = mesh.part == n
+        y = mesh.flat[rows][:, :, 1]
+        np.minimum.at(below, mesh.corners[rows].ravel(), (y.max() - y).ravel())
+    own = np.unique(mesh.corners[mine])
+    known = own[np.isfinite(points[own, 0])]
+    arm = form.arms[0 if hand == "left" else 1]
+    way = arm.middle[5] - arm.middle[0]
+    way = way / np.linalg.norm(way)
+    out = np.array([-way[2], 0.0, way[0]]) * (-1.0 if hand == "left" else 1.0)
+    # the outermost points of the armhole lie on the outside of the arm
+    sign = np.zeros(mesh.count)
+    if len(known):
+        top = points[known, 2]
+        sign[known] = np.where(top > top.max() - 4.0, 1.0, 0.0)
+        reach = float(((points[known[sign[known] > 0]] - arm.middle[0]) @ way).mean())
+    else:
+        sign[own[below[own] < 2.0]] = 1.0
+        reach = 0.0
+    angle = _signed_angle(mesh, mine, -below, sign)
+    radius = _radii(mesh, mine, below)
+    ahead, across = np.zeros(mesh.count), np.zeros(mesh.count)
+    ahead[own], across[own] = radius[own] * np.cos(angle[own]), radius[own] * np.sin(angle[own])
+    right = np.array([0.0, -1.0, 0.0]) * (1.0 if hand == "left" else -1.0)
+    inner = own[~np.isfinite(points[own, 0])]
+    along = reach + below[inner]
+    walked = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(arm.middle, axis=0), axis=1))])
+    axis = np.column_stack([np.interp(along, walked, arm.middle[:, k]) for k in range(3)])
+    axis += np.outer(np.maximum(along - walked[-1], 0.0), way)
+    points[inner] = axis + ahead[inner, None] * out + across[inner, None] * right
+
+
+def _filled(mesh: Mesh, points: Reals) -> None:
+    """What has no place yet (gussets, collars) goes in the middle of its neighbours."""
+    from scipy.sparse import coo_array, diags_array
+    from scipy.sparse.linalg import splu
+
+    free = ~np.isfinite(points[:, 0])
+    if not free.any():
+        return
+    i = mesh.corners[:, [0, 1, 2, 1, 2, 0]].ravel()
+    j = mesh.corners[:, [1, 2, 0, 0, 1, 2]].ravel()
+    beside = coo_array((np.ones(len(i)), (i, j)), (mesh.count, mesh.count)).tocsr()
+    beside.data[:] = 1.0
+    matrix = diags_array(np.asarray(beside.sum(axis=1)).ravel()) - beside
+    right = -(matrix[free][:, ~free] @ points[~free])
+    points[free] = splu(matrix[free][:, free].tocsc()).solve(right)
