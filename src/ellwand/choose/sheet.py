@@ -167,6 +167,7 @@ def _choices(table: GarmentTable, sewing: SewingTable, unit: Unit) -> Choices:
         length=table.length,  # type: ignore[arg-type]
         take=table.take,  # type: ignore[arg-type]
         blouse=table.blouse,
+        belt=table.belt,
         train=table.train,
         body=Body(**table.body.model_dump()),
         gores=tuple(Gore(**dict(gore)) for gore in table.gores),

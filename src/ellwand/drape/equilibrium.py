@@ -13,8 +13,10 @@ from typing import Any, Final
 import numpy as np
 
 from ellwand.drape.bending import areas, bending_matrix
+from ellwand.drape.dissecting import dissected
+from ellwand.drape.factoring import Factors
 from ellwand.drape.field import Field
-from ellwand.drape.solving import Pattern, factored, pattern_of
+from ellwand.drape.pattern import Pattern, pattern_of
 from ellwand.drape.stretching import stretching_energy, stretching_terms
 from ellwand.drape.touching import CREEP, pressing, touching_terms
 from ellwand.model.mesh import Counts, Mesh, Reals
@@ -164,6 +166,7 @@ def settled(
     residual = np.inf
     energy = np.inf
     held = _held(task, points)
+    fronts = dissected(task.pattern.indptr, task.pattern.indices, points)
     for step in range(most):
         energy, gradient, blocks = terms_of(task, points, anchor, held)
         gradient[task.fixed] = 0.0
@@ -176,7 +179,7 @@ def settled(
         stiffened[task.fixed] = 1e9
         for k in range(3):
             blocks[task.pattern.diagonal, k, k] += damped + stiffened
-        way = -factored(task.pattern, blocks)(gradient.ravel()).reshape(-1, 3)
+        way = -Factors(fronts, blocks).solve(gradient)
         longest = float(np.max(np.linalg.norm(way, axis=1)))
         share = min(1.0, CAP / longest)
         slope = float((way * gradient).sum())

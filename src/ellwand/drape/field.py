@@ -13,6 +13,8 @@ from ellwand.model.mesh import Counts, Reals, Surface3
 
 CELL: Final = 1.0
 """Between two places of the grid (cm)."""
+HOLLOW: Final = 3.0
+"""Where a limb meets the trunk the form is filled out, no higher than a quarter of this (cm): our own figure."""
 AIR: Final = 9.0
 """The grid reaches so far beyond the form (cm)."""
 STACK: Final = 1.0
@@ -56,8 +58,14 @@ def field_of(form: Form, cell: float = CELL) -> Field:
     x, y, z = np.meshgrid(*axes, indexing="ij", sparse=True)
     away = _from_trunk(form, x, y, z, cell)
     for limb in limbs:
-        away = np.minimum(away, _from_limb(limb, x, y, z))
+        away = _joined(away, _from_limb(limb, x, y, z))
     return Field(low, cell, np.ascontiguousarray(away))
+
+
+def _joined(one: Reals, other: Reals) -> Reals:
+    """The smaller of two distances, rounded where both are alike, so that no point is torn between two ways out."""
+    share = np.clip(0.5 + 0.5 * (other - one) / HOLLOW, 0.0, 1.0)
+    return np.asarray(other + (one - other) * share - HOLLOW * share * (1 - share))
 
 
 def _from_trunk(form: Form, x: Reals, y: Reals, z: Reals, cell: float) -> Reals:

@@ -71,6 +71,21 @@ def begun(draft: Draft, mesh: Mesh, form: Form, field: Field, wearer: Wearer) ->
     return Start(points, level)
 
 
+def hem_above_floor(draft: Draft, wearer: Wearer) -> float:
+    """How high (cm) the hem is meant to hang."""
+    return wearer["nape_to_floor"] - draft.dimensions.length + draft.choices.blouse
+
+
+def belt_above_floor(draft: Draft, wearer: Wearer) -> float | None:
+    """How high (cm) it is belted, None where it is not."""
+    at = draft.choices.belt
+    if isinstance(at, float | int):
+        return float(at)
+    if at == "hip":
+        return wearer["hip_to_floor"]
+    return wearer["waist_to_floor"] if at == "waist" or draft.choices.blouse else None
+
+
 def _levels(mesh: Mesh, pieces: Sequence[Piece], wanted: Any, mirrored: Any) -> Reals:
     """Height above the hem (cm) of every point of the body's parts; the lowest of several."""
     out = np.full(mesh.count, np.inf)
@@ -248,8 +263,8 @@ def _on_body(draft: Draft, form: Form, across: Reals, ahead: Reals, sign: Reals,
     """The body's points: a tube below the armholes, above them before and behind the line of the shoulders."""
     size, blouse = draft.dimensions, draft.choices.blouse
     nape = wearer["nape_to_floor"]
-    hem = nape - size.length + blouse
-    belt = wearer["waist_to_floor"]
+    hem = hem_above_floor(draft, wearer)
+    belt = belt_above_floor(draft, wearer) or wearer["waist_to_floor"]
     foot = size.length - size.armhole - size.shoulder_slope
     height = hem + level
     if blouse:

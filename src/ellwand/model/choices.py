@@ -210,7 +210,8 @@ class Sewing:
 class Choices:
     """One garment as chosen. ``beneath_mm`` is the thickness of all that is worn under it.
 
-    ``blouse``: length (cm) given back to what a belt draws up; ``train``: how far (cm) the back trails on the floor.
+    ``blouse``: length (cm) given back to what a belt draws up; ``belt``: the level or height (cm) of one when hung;
+    ``train``: how far (cm) the back trails on the floor.
     ``take``: where in its ranges the garment is settled.
     ``other``: a hood, cloak, coif, apron or breeches; then what is said of a tunic stays unused.
     """
@@ -220,6 +221,7 @@ class Choices:
     length: Landmark | float | Span = "knee"
     take: Take = "balanced"
     blouse: float = 0.0
+    belt: str | float = "none"
     train: float = 0.0
     body: Body = Body()
     gores: tuple[Gore, ...] = ()

@@ -78,7 +78,8 @@ class Cloth:
     the length of the table that it is cut on, None where that does not matter.  ``cuts``: what is cut from this cloth,
     as the sheet names it; the main cloth takes all the rest.  ``cut``: freely, or torn from edge to edge.
     ``tears``: whether it tears straight along its threads; None where that is not known.  ``tincture``: the heraldic
-    name of its colour, '' where none is said; what is of that tincture is cut from it.
+    name of its colour, '' where none is said; what is of that tincture is cut from it.  ``bends_*``: bending lengths;
+    ``gives_*``: per cent that a strip 5 cm wide gets longer with 500 g hung on it; None where they were not measured.
     """
 
     name: str
@@ -110,6 +111,11 @@ class Cloth:
     tears: bool | None = None
     unit: Unit = "cm"
     tincture: str = ""
+    bends_warp: float | None = None
+    bends_weft: float | None = None
+    bends_bias: float | None = None
+    gives_warp: float | None = None
+    gives_weft: float | None = None
 
 
 def width_on_table(cloth: Cloth) -> float:

@@ -73,12 +73,14 @@ RARE: Final = frozenset(
         *(f"cloth.main.{key}" for key in ("unit", "shrink_warp", "shrink_weft", "wash", "thickness_mm", "sold_by")),
         *(f"cloth.main.{key}" for key in ("straighten", "spare", "gap", "selvedge_edges", "table", "cut", "tears")),
         *(f"cloth.main.{key}" for key in ("pieces", "tincture", "crosswise", "grams", "price")),
+        *(f"cloth.main.bends_{way}" for way in ("warp", "weft", "bias")),
+        *(f"cloth.main.gives_{way}" for way in ("warp", "weft")),
     }
 )
 """What most makers leave as it is."""
 MAIN: Final = "main"
 LEFT_OVER: Final = "remnants"
-HEM: Final = ("length", "blouse", "train")
+HEM: Final = ("length", "blouse", "belt", "train")
 SKETCHED: Final = ("division", "charges")
 PLACES: Final[Mapping[str, tuple[str, ...]]] = {
     "neck": ("neck",),

@@ -151,6 +151,21 @@ class ClothTable(Table):
     grams: Annotated[float | None, PlainValidator(number(10, 3000, nothing=True))] = Field(
         None, description=N_("weight in grams per square metre")
     )
+    bends_warp: Annotated[float | None, PlainValidator(measure(0.2, 20, nothing=True))] = Field(
+        None, description=N_("bending length along the warp: half of what droops to 41.5° over an edge")
+    )
+    bends_weft: Annotated[float | None, PlainValidator(measure(0.2, 20, nothing=True))] = Field(
+        None, description=N_("bending length along the weft; left out: as along the warp")
+    )
+    bends_bias: Annotated[float | None, PlainValidator(measure(0.2, 20, nothing=True))] = Field(
+        None, description=N_("bending length on the bias; left out: from those along warp and weft")
+    )
+    gives_warp: Annotated[float | None, PlainValidator(number(0.02, 60, nothing=True))] = Field(
+        None, description=N_("in 100, how much longer a strip 5 cm wide along the warp gets with 500 g hung on it")
+    )
+    gives_weft: Annotated[float | None, PlainValidator(number(0.02, 60, nothing=True))] = Field(
+        None, description=N_("in 100, how much longer a strip 5 cm wide along the weft gets with 500 g hung on it")
+    )
     thickness_mm: Annotated[float, PlainValidator(number(0.05, 30))] = Field(
         0.6, description=N_("thickness in mm, for what is worn over it")
     )

@@ -62,6 +62,10 @@ class GarmentTable(Table):
     blouse: Annotated[float, PlainValidator(measure(0, 60))] = Field(
         0.0, description=N_("worn bloused over a belt: length added for what the belt draws up")
     )
+    belt: Annotated[str | float, PlainValidator(measure(20, 180, "none", "waist", "hip"))] = Field(
+        "none",
+        description=N_("where it is belted when it is hung: a level, or a height above the floor; bloused: the waist"),
+    )
     train: Annotated[float, PlainValidator(measure(0, 600))] = Field(
         0.0, description=N_("how much longer the back hangs, to trail on the floor (length floor only)")
     )
