@@ -38,7 +38,7 @@ def begun(bench: TestClient, name: str, members: list[str], names: str = "", **m
 
 def settled(bench: TestClient, address: str) -> str:
     """The page once nothing is under way on it."""
-    for _try in range(300):
+    for _try in range(1200):
         text = bench.get(address).text
         if 'http-equiv="refresh"' not in text:
             return text

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import signal
+import sys
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
+from multiprocessing.context import BaseContext
 from typing import Any, Final, Protocol, TypeVar, cast
 
 from ellwand.errors import BadInput, InternalFault
@@ -20,8 +23,9 @@ Stop = Callable[[], bool]
 
 AHEAD: Final = 2
 """So many jobs a worker wait at hand, so that what was asked takes no room before it is needed."""
-LOST: Final = 5
+LOST: Final = 2
 """So many times in turn workers may die of one job before it is given up."""
+WARM: Final = ["ellwand.pipeline", "ellwand.publish.all_files", "ellwand.publish.card", "ellwand.publish.company"]
 TICK: Final = 0.2
 """How soon (s) a stop is heard."""
 
@@ -86,8 +90,7 @@ class _Pool:
 
     def _executor(self) -> ProcessPoolExecutor:
         if self._pool is None:
-            fresh = multiprocessing.get_context("spawn")
-            self._pool = ProcessPoolExecutor(self._workers, fresh, initializer=_begin)
+            self._pool = ProcessPoolExecutor(self._workers, _context(), initializer=_begin)
         return self._pool
 
     def close(self) -> None:
@@ -99,14 +102,18 @@ class _Pool:
             self._pool = None
 
 
+def _context() -> BaseContext:
+    """Processes that know nothing of this one's threads; where that can be, what is slow to load is loaded once."""
+    if sys.platform == "win32":
+        return multiprocessing.get_context("spawn")
+    context = multiprocessing.get_context("forkserver")
+    context.set_forkserver_preload(WARM)
+    return context
+
+
 def _begin() -> None:
-    """In every process: Ctrl-C is heard by the one that asked, and what is slow to load is loaded once."""
-    import signal
-
-    from ellwand.lay.search import prepare
-
+    """In every process: Ctrl-C is heard by the one that asked."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    prepare()
 
 
 @contextmanager
@@ -124,7 +131,7 @@ def cluster(address: str) -> Iterator[Hands]:
             _("install it: {command}", command="pip install 'ellwand[cluster]'"),
         ) from None
     try:
-        client: Any = cast(Any, Client)(address, timeout=10, set_as_default=False)
+        client: Any = cast(Any, Client)(address, timeout=5, set_as_default=False)
     except (OSError, ValueError, TypeError) as error:
         raise BadInput(
             "--cluster",
@@ -154,7 +161,7 @@ def _on_cluster(
         return future
 
     first = [begin() for _each in range(min(ahead, len(waiting)))]
-    coming: Any = cast(Any, as_completed)(first)
+    coming: Any = cast(Any, as_completed)(first, loop=client.loop)
     try:
         for future in coming:
             if stop():

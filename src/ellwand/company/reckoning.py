@@ -80,7 +80,7 @@ def reckoned(sheet: Sheet, name: str, garment: str, colour: str, how: How) -> tu
             )
             return Done(name, garment, colour, why), {}
         files = dict(_papers(made)) if how.papers else {}
-        return replace(_done(made, colour), name=name, files=tuple(files)), files
+        return replace(_done(made, colour), name=name, cloths=sheet.cloths, files=tuple(files)), files
 
 
 def _papers(garment: Garment) -> Iterator[tuple[str, bytes]]:
@@ -104,7 +104,6 @@ def _done(garment: Garment, colour: str) -> Done:
             if each.outcome != "sound"
         ),
         checks=len(garment.proof.findings),
-        cloths=garment.cloths,
         laid=tuple(_laid(garment)),
         bought=tuple(_bought(garment)),
         work=tuple(_work(garment.steps)),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
@@ -60,11 +61,12 @@ def load_roster(path: Path, sheets: Sequence[Path]) -> Roster:
     for person in people:
         bundles += reading.bundles(person, len(bundles) + 1)
     labels = dict.fromkeys(label for person in people for label in person.others)
-    names = [person.name.casefold() for person in people]
+    names = Counter(person.name.casefold() for person in people)
+    first = {person.name.casefold(): person.name for person in reversed(people)}
     return Roster(
         tuple(bundles),
         tuple(label for label in labels if columns.meaning(label) is None),
-        tuple(dict.fromkeys(person.name for person in people if names.count(person.name.casefold()) > 1)),
+        tuple(first[name] for name, count in names.items() if count > 1),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
@@ -71,17 +72,19 @@ Stack = tuple[int, ...]
 
 def _shared_out(cloth: Cloth, wanting: Mapping[int, Done], taken: Mapping[int, float]) -> list[list[Stack]]:
     """Those who want a cloth, in as few groups as there is room for."""
-    ends = [end for end in (cloth.table, length_on_table(cloth)) if end is not None]
-    longest = min(ends, default=math.inf)
+    longest = min((end for end in (cloth.table, length_on_table(cloth)) if end is not None), default=math.inf)
     by_layers: defaultdict[int, list[Stack]] = defaultdict(list)
     for stack in _stacks(wanting):
         by_layers[len(stack)].append(stack)
     out: list[list[Stack]] = []
     for layers in sorted(by_layers, reverse=True):
         ordered = sorted(by_layers[layers], key=lambda s: (wanting[s[0]].garment, -taken[s[0]], s))
-        count = len(_filled(ordered, taken, MOST, longest))
-        # of about equal number, where the length does not matter
-        out += _filled(ordered, taken, MOST if longest < math.inf else math.ceil(len(ordered) / count), longest)
+        filled = _filled(ordered, taken, longest)
+        if longest == math.inf:
+            # as many, but all of about the same number
+            ends = [round(len(ordered) * k / len(filled)) for k in range(len(filled) + 1)]
+            filled = [ordered[start:end] for start, end in itertools.pairwise(ends)]
+        out += filled
     return out
 
 
@@ -93,13 +96,13 @@ def _stacks(wanting: Mapping[int, Done]) -> list[Stack]:
     return [tuple(each[k : k + LAYERS]) for each in alike.values() for k in range(0, len(each), LAYERS)]
 
 
-def _filled(ordered: Sequence[Stack], taken: Mapping[int, float], most: int, longest: float) -> list[list[Stack]]:
+def _filled(ordered: Sequence[Stack], taken: Mapping[int, float], longest: float) -> list[list[Stack]]:
     """The stacks in turn, a new group wherever one is full."""
     out: list[list[Stack]] = []
     room = 0.0
     for stack in ordered:
         length = taken[stack[0]]
-        if not out or len(out[-1]) == most or length > room:
+        if not out or len(out[-1]) == MOST or length > room:
             out.append([])
             room = longest
         out[-1].append(stack)
