@@ -80,8 +80,10 @@ def touching_terms(
                 for b in range(3):
                     blocks[at, a, b] += k * g[a] * g[b]
         if held[n] > 0.0:
-            # along the surface only
+            # along the surface, as it lies at the anchor
+            _, gx, gy, gz = distance_at(anchor[n, 0], anchor[n, 1], anchor[n, 2], low, cell, away)
             long = math.sqrt(gx * gx + gy * gy + gz * gz) + 1e-12
+            g = (gx, gy, gz)
             s0, s1, s2 = points[n, 0] - anchor[n, 0], points[n, 1] - anchor[n, 1], points[n, 2] - anchor[n, 2]
             up = (s0 * gx + s1 * gy + s2 * gz) / long
             s = (s0 - up * gx / long, s1 - up * gy / long, s2 - up * gz / long)
