@@ -158,7 +158,7 @@ def _side_by_side(sheet: Path, widths: str, seconds: float, effort: int, seed: i
 
 
 def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:
-    """The Saltmere players' demo: six people of our own invention, six garments."""
+    """The Saltmere players' demo: six people of our own invention, six garments; and a pageant of twenty."""
     from ellwand.cli.show import say, summary
     from ellwand.cli.writing import write_garment
     from ellwand.loading import load_sheet
@@ -170,7 +170,15 @@ def demo(out: Out = Path("out"), seconds: Seconds = 3.0) -> int:
         write_garment(garment, out / sheet.stem)
         print(summary(garment))
         print(f"  {_('the card: {file}', file=out / sheet.stem / 'card.pdf')}\n")
-    return 0
+    return _pageant(folder / "pageant", out / "pageant")
+
+
+def _pageant(folder: Path, out: Path) -> int:
+    """One order for twenty people in three kinds of garment, quickly laid."""
+    from ellwand.cli.company import company
+
+    sheets = [folder / f"{name}.toml" for name in ("tunic", "gown", "surcote")]
+    return company(folder / "roster.csv", sheets, out, crew=4, order_only=True, effort=0)
 
 
 def _verdict(garment: Garment) -> int:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Final
 
 from ellwand.cli.writing import write_files
-from ellwand.company.running import LAYS
+from ellwand.company.running import LAYS, PEOPLE
 from ellwand.errors import BadInput
 from ellwand.language import _
 from ellwand.model.company import Company
@@ -45,7 +45,9 @@ def write_company(company: Company, folder: Path) -> str:
         name, much, made, *cost = cells
         said = ", ".join(part for part in (much, *cost) if part)
         lines.append(f"  {name}: {said}" + (f" ({made})" if made else ""))
-    written = (*files, f"{LAYS}/", *sorted({f"{place.split('/')[0]}/" for place in company.places.values()}), PACK)
+    folders = [f"{LAYS}/"] * any(each.files for each in company.shared)
+    folders += [f"{PEOPLE}/"] * any(each.files for each in company.done.values())
+    written = (*files, *folders, PACK)
     lines.append(_("Written into {folder}: {files}", folder=folder, files=", ".join(written)))
     return "\n".join(lines)
 

@@ -40,7 +40,7 @@ def run(
     then is found on the ``shelf`` the next time.
     """
     places = _places(bundles)
-    done = _everyone(bundles, places, how, hands, shelf, tell, stop)
+    done = everyone_reckoned(bundles, places, how, hands, shelf, tell, stop)
     if len(done) < len(bundles):
         return None
     sheets = {each.number: each.sheet for each in bundles if each.sheet is not None}
@@ -79,14 +79,14 @@ def _together(asked: tuple[Group, Mapping[int, Sheet], How]) -> tuple[Shared, Fi
     return shared(*asked)
 
 
-def _everyone(
+def everyone_reckoned(
     bundles: Sequence[Bundle],
     places: Mapping[int, str],
     how: How,
     hands: Hands,
     shelf: Shelf,
-    tell: Tell,
-    stop: Stop,
+    tell: Tell = lambda text: None,
+    stop: Stop = lambda: False,
 ) -> dict[int, Done]:
     """Every bundle's garment, by its number."""
     done: dict[int, Done] = {}

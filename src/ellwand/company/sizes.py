@@ -26,6 +26,10 @@ FULLER: Final = 8.0
 """So much (cm) fuller than one's own a garment may be: a letter size covers 8 cm of bust (EN 13402-3, from memory)."""
 LONGER, SHORTER = 4.0, 1.5
 """So much (cm) longer or shorter than one's own, body or sleeve: what a hem takes up or gives, our own figure."""
+MANY: Final = 60
+"""Of more wearers than these not every garment is tried on everyone."""
+STEP: Final = 4.0
+"""Steps of girth and length (cm): those of bust in EN 13402-3, from memory."""
 LEAST: Final = 3
 """Fewer wearers of one kind need no sizes."""
 TOLERANCE: Final = 1e-6
@@ -59,13 +63,16 @@ def size_sets(sheets: Mapping[int, Sheet], done: Mapping[int, Done], hands: Hand
             own[numbers[at]] = each
         if len(own) < len(numbers):
             return tuple(out)
+        patterns = _patterns(own)
         asked = [
             (n, sheets[n], {m: (sheets[m], own[m]) for m in numbers if m != n and _near(own[n], own[m])})
-            for n in numbers
+            for n in patterns
         ]
         served = dict(each for _at, each in hands(serves, asked, stop))
-        if len(served) < len(numbers):
+        if len(served) < len(asked):
             return tuple(out)
+        unserved = set(numbers).difference(*served.values())
+        served |= {number: (number,) for number in unserved}
         found = _set(numbers, served, done)
         if len(found.sizes) < len(numbers):
             out.append(found)
@@ -101,6 +108,16 @@ def _found(findings: Collection[Finding]) -> tuple[frozenset[tuple[str, str]], f
         frozenset((each.code, each.subject) for each in findings if each.outcome != "sound"),
         frozenset((each.code, each.subject) for each in findings if each.outcome == "will not work"),
     )
+
+
+def _patterns(own: Mapping[int, Own]) -> list[int]:
+    """Whose garments are tried on others: everyone's; of many the fullest in each step of fullness and length."""
+    if len(own) <= MANY:
+        return list(own)
+    cells: dict[tuple[int, int, int], int] = {}
+    for number, each in sorted(own.items(), key=lambda one: (one[1].girth, one[1].length, -one[0])):
+        cells[round(each.girth / STEP), round(each.length / STEP), round(each.sleeve / STEP)] = number
+    return sorted(cells.values())
 
 
 def _near(pattern: Own, own: Own) -> bool:
@@ -161,15 +178,19 @@ def fewest_that_serve(
     from ortools.sat.python import cp_model
 
     model = cp_model.CpModel()
-    made = {pattern: model.new_bool_var(f"made {pattern}") for pattern in numbers}
+    made = {pattern: model.new_bool_var(f"made {pattern}") for pattern in served}
+    fitting_for: dict[int, list[int]] = {number: [] for number in numbers}
+    for pattern, wearers in served.items():
+        for wearer in wearers:
+            fitting_for[wearer].append(pattern)
     given: dict[tuple[int, int], cp_model.IntVar] = {}
     for wearer in numbers:
-        fitting = [pattern for pattern in numbers if wearer in served[pattern]]
+        fitting = fitting_for[wearer]
         for pattern in fitting:
             given[wearer, pattern] = model.new_bool_var(f"{wearer} wears {pattern}")
             model.add_implication(given[wearer, pattern], made[pattern])
         model.add_exactly_one(given[wearer, pattern] for pattern in fitting)
-    much = sum(max(takes[pattern] for pattern in numbers) for _wearer in numbers) + 1
+    much = len(numbers) * max(takes[pattern] for pattern in served) + 1
     model.minimize(much * sum(made.values()) + sum(takes[pattern] * one for (_wearer, pattern), one in given.items()))
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1

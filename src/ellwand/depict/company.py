@@ -79,7 +79,11 @@ def amount_said(need: Need, unit: Unit) -> str:
     """So much of it."""
     if need.unit == "cm":
         return bought_length(need.amount, unit)
-    return f"{decimal(math.ceil(need.amount * 10) / 10, 1)}\u00a0m" if need.unit else f"{need.amount:.0f}"
+    if not need.unit:
+        return f"{need.amount:.0f}"
+    much, named_so = (need.amount, "m") if unit == "cm" else (need.amount * CM_PER["m"] / CM_PER["yd"], "yd")
+    much = math.ceil(much * 10 - 1e-6) / 10
+    return f"{decimal(much, 0 if much == round(much) else 1)}\u00a0{named_so}"
 
 
 def bought_length(cm: float, unit: Unit) -> str:

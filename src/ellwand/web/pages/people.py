@@ -68,7 +68,7 @@ def take_in(request: Request, given: Given) -> Response:
     """People from a sheet, or from a list as spreadsheets save it."""
     data, name = given.file, given.file_name
     if not data:
-        raise BadInput("", _("no file was chosen"), _("choose a sheet (.toml) or a list (.csv)"))
+        raise BadInput("", _("no file was chosen"), _("choose a sheet (.toml) or a list (.csv, .xlsx)"))
     is_sheet = name.lower().endswith(".toml")
     tables = [_wearer(data, name)] if is_sheet else list(read_people(data).tables)
     if len(tables) > MOST:
