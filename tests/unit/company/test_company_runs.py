@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import io
+import os
+import signal
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
 
 import pdfplumber
 import pytest
+from distributed import LocalCluster
 
 from ellwand.cli.packing import write_company
 from ellwand.cli.writing import write_files
-from ellwand.company.hands import processes
+from ellwand.company.hands import cluster, processes
 from ellwand.company.reckoning import How
 from ellwand.company.roster import Bundle
 from ellwand.company.running import run
@@ -52,6 +55,23 @@ def test_the_workers_number_does_not_matter_to_the_last_byte(bundles: tuple[Bund
     with processes(2) as hands:
         both = made(bundles, tmp_path / "two", how, hands=hands)
     assert alone == both
+    assert everything(tmp_path / "one") == everything(tmp_path / "two")
+
+
+def test_a_cluster_that_loses_a_worker_makes_the_same_company(bundles: tuple[Bundle, ...], tmp_path: Path) -> None:
+    """A real Dask scheduler with two worker processes, one of them killed as soon as the first garment is done."""
+    alone = made(bundles, tmp_path / "one")
+    with LocalCluster(n_workers=2, threads_per_worker=1, processes=True, dashboard_address=None) as dask:
+        killed: list[int] = []
+
+        def kill(text: str) -> None:
+            if not killed:
+                killed.append(next(iter(dask.workers.values())).pid)
+                os.kill(killed[0], signal.SIGKILL)
+
+        with cluster(dask.scheduler_address) as hands:
+            assert made(bundles, tmp_path / "two", hands=hands, tell=kill) == alone
+    assert killed
     assert everything(tmp_path / "one") == everything(tmp_path / "two")
 
 
