@@ -4,9 +4,9 @@ With t the way from the tip in bending lengths c and θ the slope below level,
 
     θ'' = t cos θ,   θ'(0) = 0,   θ = 0 at the edge, t = L/c
 
-(Bickley, Phil. Mag. 17, 1934; c³ = bending stiffness over weight per area, Peirce, J. Text. Inst. 21, 1930).  Each slope
-of the tip belongs to one overhang L.  The droop is the angle below level of the straight line from the edge to the tip;
-at 41.5° the overhang is twice the bending length.
+(Bickley, Phil. Mag. 17, 1934; c³ = bending stiffness over weight per area, Peirce, J. Text. Inst. 21, 1930).  Each
+slope of the tip belongs to one overhang L.  The droop is the angle below level of the straight line from the edge to
+the tip; at 41.5° the overhang is twice the bending length.
 """
 
 from __future__ import annotations

@@ -11,11 +11,13 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ellwand.drape.bending import areas, bending_matrix
 from ellwand.drape.dissecting import dissected
 from ellwand.drape.factoring import Factors
 from ellwand.drape.field import Field
+from ellwand.drape.meeting import NONE, Pairs, meeting_terms, pairs_of
 from ellwand.drape.pattern import Pattern, pattern_of
 from ellwand.drape.stretching import stretching_energy, stretching_terms
 from ellwand.drape.touching import CREEP, pressing, touching_terms
@@ -25,6 +27,8 @@ GRAVITY: Final = 981.0
 """cm/s²"""
 CAP: Final = 2.0
 """No point goes further in one step (cm)."""
+CAREFUL: Final = 0.7
+"""Nor where cloth meets cloth: less than half the reach in which pairs are watched (cm)."""
 FIRM: Final = 60.0
 """How stiff the layer between cloth and form is (gf/cm³): our own figure; cloth lies into it by well under 1 mm."""
 RUB: Final = 0.3
@@ -38,7 +42,8 @@ class Task:
     """What hangs: its mesh and all that acts on it (cm, gf).
 
     ``weight``: of each point; ``own``: each point's share of the area; ``belt``: how far off the form each may be;
-    ``grip``: the force (gf) by which a belt holds each; ``fixed``: points that stay; ``field`` None: no form.
+    ``grip``: the force (gf) by which a belt holds each; ``fixed``: points that stay; ``field`` None: no form;
+    ``meets``: of each point, whether it does not go through other such cloth.
     """
 
     corners: Counts
@@ -55,6 +60,7 @@ class Task:
     field: Field | None = None
     gap: float = 0.3
     rub: float = RUB
+    meets: NDArray[np.bool_] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +72,7 @@ class Settled:
     energy: float
     energies: tuple[tuple[float, float], ...]
     anchor: Reals
+    pairs: Pairs = NONE
 
 
 def task_of(mesh: Mesh, stiff: Reals, bends: Reals, grams: Reals, field: Field | None = None) -> Task:
@@ -93,18 +100,20 @@ def task_of(mesh: Mesh, stiff: Reals, bends: Reals, grams: Reals, field: Field |
     )
 
 
-def energy_of(task: Task, points: Reals, anchor: Reals, held: Reals) -> float:
+def energy_of(task: Task, points: Reals, anchor: Reals, held: Reals, pairs: Pairs = NONE) -> float:
     """All of it (gf cm)."""
     total = stretching_energy(points, task.corners, task.shape, task.area, task.stiff)
     total += 0.5 * float((points * (task.bend @ points)).sum()) + float(task.weight @ points[:, UP])
     if task.field is not None:
         nothing, none = np.zeros((0, 3)), np.zeros((0, 3, 3))
         total += _touch(task, points, anchor, held, False, nothing, none)
+    if len(pairs.of):
+        total += _meet(task, points, pairs, False, np.zeros((0, 3)), np.zeros((0, 3, 3)))
     return total
 
 
 def terms_of(
-    task: Task, points: Reals, anchor: Reals, held: Reals, *, exact: bool = False
+    task: Task, points: Reals, anchor: Reals, held: Reals, pairs: Pairs = NONE, *, exact: bool = False
 ) -> tuple[float, Reals, Reals]:
     """Energy, gradient and the Hessian's blocks."""
     gradient = np.asarray(task.bend @ points)
@@ -118,7 +127,27 @@ def terms_of(
     )
     if task.field is not None:
         energy += _touch(task, points, anchor, held, True, gradient, blocks)
+    if len(pairs.of):
+        energy += _meet(task, points, pairs, True, gradient, blocks)
     return energy, gradient, blocks
+
+
+def _meet(task: Task, points: Reals, pairs: Pairs, wanted: bool, gradient: Reals, blocks: Reals) -> float:
+    return float(
+        meeting_terms(
+            points,
+            task.corners,
+            task.own,
+            pairs.of,
+            pairs.at,
+            pairs.share,
+            pairs.up,
+            task.pattern.diagonal,
+            wanted,
+            gradient,
+            blocks,
+        )
+    )
 
 
 def _touch(
@@ -154,6 +183,7 @@ def settled(
     enough: float = 0.05,
     first: float = 0.02,
     anchor: Reals | None = None,
+    pairs: Pairs = NONE,
     told: Callable[[int, float, float], None] = lambda step, energy, residual: None,
     stop: Callable[[], bool] = lambda: False,
 ) -> Settled:
@@ -166,9 +196,12 @@ def settled(
     residual = np.inf
     energy = np.inf
     held = _held(task, points)
+    cap = CAP if task.meets is None else CAREFUL
     fronts = dissected(task.pattern.indptr, task.pattern.indices, points)
     for step in range(most):
-        energy, gradient, blocks = terms_of(task, points, anchor, held)
+        if task.meets is not None:
+            pairs = pairs_of(points, task.corners, task.meets, pairs)
+        energy, gradient, blocks = terms_of(task, points, anchor, held, pairs)
         gradient[task.fixed] = 0.0
         residual = float(np.linalg.norm(gradient, axis=1).sum()) / whole
         told(step, energy, residual)
@@ -181,11 +214,11 @@ def settled(
             blocks[task.pattern.diagonal, k, k] += damped + stiffened
         way = -Factors(fronts, blocks).solve(gradient)
         longest = float(np.max(np.linalg.norm(way, axis=1)))
-        share = min(1.0, CAP / longest)
+        share = min(1.0, cap / longest)
         slope = float((way * gradient).sum())
         for _ in range(12):
             tried = points + share * way
-            reached = energy_of(task, tried, anchor, held)
+            reached = energy_of(task, tried, anchor, held, pairs)
             if reached <= energy + 1e-4 * share * slope:
                 break
             share *= 0.5
@@ -200,7 +233,7 @@ def settled(
         time = min(time, 30.0)
         held = _held(task, points)
         anchor = _dragged(points, anchor, held)
-    return Settled(points, residual, energy, tuple(energies), anchor)
+    return Settled(points, residual, energy, tuple(energies), anchor, pairs)
 
 
 def _held(task: Task, points: Reals) -> Reals:

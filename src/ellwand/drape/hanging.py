@@ -14,6 +14,7 @@ from ellwand.drape.equilibrium import NO_BELT, Settled, Task, settled, task_of
 from ellwand.drape.field import Field, field_of, skin
 from ellwand.drape.figures import Figures, figures_of
 from ellwand.drape.form import form_of
+from ellwand.drape.meeting import NONE, Pairs
 from ellwand.drape.meshing import mesh_of, refined
 from ellwand.drape.placing import begun, belt_above_floor, hem_above_floor
 from ellwand.drape.touching import distances
@@ -26,7 +27,7 @@ from ellwand.model.wearer import Wearer
 
 FIRST: Final = 600
 """Points of the first, coarse mesh; each refinement has four times as many."""
-EASING: Final = ((30.0, 8), (100.0, 8))
+EASING: Final = ((30.0, 20), (100.0, 20))
 """The first stiffnesses against stretching (gf/cm) and the steps taken with them."""
 TIGHTENING: Final = (0.7, 0.45, 0.25, 0.1)
 """A belt is drawn tight in these steps, in shares of how far off the form the cloth begins."""
@@ -37,7 +38,7 @@ BELT: Final = 4.0
 GRIP: Final = 8.0
 """How hard a belt holds the cloth by friction (gf/cm²): a pull of 1 kg round a waist, half of that lost: our own
 figure."""
-MOST: Final = (60, 50, 40)
+MOST: Final = (60, 40, 25)
 """Steps on each mesh at most."""
 RESTS: Final = 0.1
 """Left over of the weight when it is at rest."""
@@ -71,19 +72,20 @@ def hang(
             mesh, between = refined(mesh)
             points = np.vstack([points, points[between].mean(1)])
             level = np.concatenate([level, level[between].mean(1)])
-        task = _task(mesh, figures, field)
+        task = replace(_task(mesh, figures, field), meets=_on_trunk(mesh))
+        pairs = NONE
         girded = np.zeros(mesh.count, bool) if at is None else _under(level, at, task)
         progress(_("hanging it: {count} points", count=mesh.count))
         if not fine:
             for taut, most in EASING:
                 soft = replace(task, stiff=task.stiff * (taut / float(np.max(task.stiff))))
-                eased = settled(soft, points, most=most, enough=RESTS, stop=stop)
-                points = eased.points
+                eased = settled(soft, points, most=most, enough=RESTS, pairs=pairs, stop=stop)
+                points, pairs = eased.points, eased.pairs
                 steps += len(eased.energies)
-            points, taken = _tightened(task, points, girded, stop)
+            points, pairs, taken = _tightened(task, points, girded, pairs, stop)
             steps += taken
         task = _belted(task, girded, CLOSE)
-        done = settled(task, points, most=MOST[min(fine, 2)], enough=RESTS, stop=stop)
+        done = settled(task, points, most=MOST[min(fine, 2)], enough=RESTS, pairs=pairs, stop=stop)
         points = done.points
         steps += len(done.energies)
     assert done is not None
@@ -115,19 +117,29 @@ def _belted(task: Task, girded: NDArray[np.bool_], loose: float) -> Task:
     )
 
 
-def _tightened(task: Task, points: Reals, girded: NDArray[np.bool_], stop: Callable[[], bool]) -> tuple[Reals, int]:
+def _tightened(
+    task: Task, points: Reals, girded: NDArray[np.bool_], pairs: Pairs, stop: Callable[[], bool]
+) -> tuple[Reals, Pairs, int]:
     """The belt drawn tight in steps."""
     if not girded.any() or task.field is None:
-        return points, 0
+        return points, pairs, 0
     away = np.empty(len(points))
     field, steps = task.field, 0
     distances(points, field.low, field.cell, field.away, away)
     loosest = float(np.max(away[girded]))
     for share in TIGHTENING:
-        done = settled(_belted(task, girded, share * loosest), points, most=8, enough=RESTS, stop=stop)
-        points = done.points
+        done = settled(_belted(task, girded, share * loosest), points, most=8, enough=RESTS, pairs=pairs, stop=stop)
+        points, pairs = done.points, done.pairs
         steps += len(done.energies)
-    return points, steps
+    return points, pairs, steps
+
+
+def _on_trunk(mesh: Mesh) -> NDArray[np.bool_]:
+    """The points that lie on no sleeve or gusset: there cloth does not go through cloth."""
+    out = np.ones(mesh.count, bool)
+    limb = np.array([bool({"sleeve", "gusset"} & set(name.split("-"))) for name in mesh.parts])
+    out[mesh.corners[limb[mesh.part]]] = False
+    return out
 
 
 def strains(mesh: Mesh, points: Reals) -> Reals:

@@ -15,7 +15,7 @@ from typing import Any, Final
 import numpy as np
 
 from ellwand.drape.field import Field
-from ellwand.drape.form import SPREAD, Form
+from ellwand.drape.form import SPREAD, Form, Limb
 from ellwand.drape.touching import distances
 from ellwand.errors import BadInput
 from ellwand.language import _
@@ -27,6 +27,8 @@ from ellwand.model.wearer import HANDS, Wearer
 
 LOOSE: Final = 1.5
 """The cloth begins so far above the shoulder (cm)."""
+NEAR: Final = 9.0
+"""So far from an armhole (cm) the body is laid anew when the sleeve is on the arm."""
 WIDE: Final = 1.15
 DEEP: Final = 0.80
 """A round tube is made so much wider and shallower to go round the body.  These are our own figures; the end does not
@@ -68,6 +70,7 @@ def begun(draft: Draft, mesh: Mesh, form: Form, field: Field, wearer: Wearer) ->
     for hand in HANDS:
         _sleeve(mesh, form, pieces, points, hand)
     _filled(mesh, points)
+    points[mine] = _outside(points[mine], sign[mine], field)
     return Start(points, level)
 
 
@@ -353,15 +356,40 @@ def _sleeve(mesh: Mesh, form: Form, pieces: Sequence[Piece], points: Reals, hand
         reach = 0.0
     angle = _signed_angle(mesh, mine, -below, sign)
     radius = _radii(mesh, mine, below)
-    ahead, across = np.zeros(mesh.count), np.zeros(mesh.count)
-    ahead[own], across[own] = radius[own] * np.cos(angle[own]), radius[own] * np.sin(angle[own])
     right = np.array([0.0, -1.0, 0.0]) * (1.0 if hand == "left" else -1.0)
-    inner = own[~np.isfinite(points[own, 0])]
-    along = reach + below[inner]
+    # below the arm it begins further down, where arm and trunk have parted
     walked = np.concatenate([[0.0], np.cumsum(np.linalg.norm(np.diff(arm.middle, axis=0), axis=1))])
+    clear = max(0.0, _parted(form, arm, walked, out) + 1.0 - reach)
+    long = float(np.max(below[own]))
+    under = clear * (1 - np.cos(angle[own])) / 2 * (1 - below[own] / long)
+    along = reach + below[own] * (1 - 0.3 * clear / long) + under
     axis = np.column_stack([np.interp(along, walked, arm.middle[:, k]) for k in range(3)])
     axis += np.outer(np.maximum(along - walked[-1], 0.0), way)
-    points[inner] = axis + ahead[inner, None] * out + across[inner, None] * right
+    wide = np.maximum(radius[own], np.interp(along, walked, arm.radius) + 0.4)
+    points[own] = axis + wide[:, None] * (np.outer(np.cos(angle[own]), out) + np.outer(np.sin(angle[own]), right))
+    if len(known):
+        _eased_round(mesh, points, known, own)
+
+
+def _parted(form: Form, arm: Limb, walked: Reals, out: Reals) -> float:
+    """How far down the arm (cm) its inner side is clear of the trunk."""
+    steps = np.linspace(0.0, float(walked[3]), 40)
+    axis = np.column_stack([np.interp(steps, walked, arm.middle[:, k]) for k in range(3)])
+    inner = axis - np.outer(1.1 * np.interp(steps, walked, arm.radius), out)
+    half = np.interp(inner[:, 2], [each.height for each in form.trunk], [each.half for each in form.trunk])
+    clear = np.flatnonzero(np.abs(inner[:, 0]) > half + 0.5)
+    return float(steps[clear[0]]) if len(clear) else float(steps[-1])
+
+
+def _eased_round(mesh: Mesh, points: Reals, ring: Counts, sleeve: Counts) -> None:
+    """The body's points near an armhole move with it: those within ``NEAR`` are laid anew between it and the rest."""
+    from scipy.spatial import cKDTree
+
+    on_sleeve = np.zeros(mesh.count, bool)
+    on_sleeve[sleeve] = True
+    body = np.flatnonzero(~on_sleeve & np.isfinite(points[:, 0]))
+    away, _nearest = cKDTree(points[ring]).query(points[body])
+    points[body[away < NEAR]] = np.nan
 
 
 def _filled(mesh: Mesh, points: Reals) -> None:

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hanging import draft_of, lifted, mesh_of, piece, rectangle, task
 from scipy.integrate import solve_bvp
 from scipy.optimize import brentq
 
@@ -15,6 +14,7 @@ from ellwand.drape.equilibrium import Settled, Task, settled, terms_of
 from ellwand.drape.field import Field
 from ellwand.drape.touching import pressing
 from ellwand.model.mesh import Mesh, Reals
+from hanging import draft_of, lifted, mesh_of, piece, rectangle, task
 
 
 def strip(overhang: float, bends: float, spacing: float) -> tuple[float, Settled]:

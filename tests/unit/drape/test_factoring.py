@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hanging import draft_of, lifted, mesh_of, piece, rectangle, task
 from scipy.sparse import bsr_array
 from scipy.sparse.linalg import spsolve
 
 from ellwand.drape.dissecting import dissected
 from ellwand.drape.equilibrium import terms_of
 from ellwand.drape.factoring import Factors, NotPositive
+from hanging import draft_of, lifted, mesh_of, piece, rectangle, task
 
 
 @pytest.mark.parametrize("spacing", [6.0, 2.0])
