@@ -23,7 +23,8 @@ STACK: Final = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """``away``: distance (cm) outward of the form at each place of a grid from ``low`` in steps of ``cell``."""
+    """``away``: distance (cm) outward of the form at each place of a grid in steps of ``cell``, from
+    ``low``: its least x, y and z; last the height of the floor."""
 
     low: Reals
     cell: float
@@ -59,7 +60,7 @@ def field_of(form: Form, cell: float = CELL) -> Field:
     away = _from_trunk(form, x, y, z, cell)
     for limb in limbs:
         away = _joined(away, _from_limb(limb, x, y, z))
-    return Field(low, cell, np.ascontiguousarray(away))
+    return Field(np.append(low, 0.0), cell, np.ascontiguousarray(away))
 
 
 def _joined(one: Reals, other: Reals) -> Reals:

@@ -29,6 +29,8 @@ FIRST: Final = 600
 """Points of the first, coarse mesh; each refinement has four times as many."""
 EASING: Final = ((30.0, 20), (100.0, 20))
 """The first stiffnesses against stretching (gf/cm) and the steps taken with them."""
+SLIMMER: Final = 0.9
+"""The form is so much slimmer (cm) under the first mesh: its sleeves are prisms of few sides."""
 TIGHTENING: Final = (0.7, 0.45, 0.25, 0.1)
 """A belt is drawn tight in these steps, in shares of how far off the form the cloth begins."""
 CLOSE: Final = 0.2
@@ -72,7 +74,8 @@ def hang(
             mesh, between = refined(mesh)
             points = np.vstack([points, points[between].mean(1)])
             level = np.concatenate([level, level[between].mean(1)])
-        task = replace(_task(mesh, figures, field), meets=_on_trunk(mesh))
+        round_ = field if fine or not finer else replace(field, away=field.away + SLIMMER)
+        task = replace(_task(mesh, figures, round_), meets=_on_trunk(mesh))
         pairs = NONE
         girded = np.zeros(mesh.count, bool) if at is None else _under(level, at, task)
         progress(_("hanging it: {count} points", count=mesh.count))

@@ -21,7 +21,9 @@ CREEP: Final = 0.05
 def distance_at(
     x: float, y: float, z: float, low: Reals, cell: float, away: Reals
 ) -> tuple[float, float, float, float]:
-    """Distance (cm) and its gradient; 99 beyond the grid."""
+    """Distance (cm) and its gradient; 99 beyond the grid.  ``low``: the grid's least x, y, z, and the floor's height."""
+    if z < low[3] + cell:
+        return z - low[3], 0.0, 0.0, 1.0
     u, v, w = (x - low[0]) / cell, (y - low[1]) / cell, (z - low[2]) / cell
     i, j, k = math.floor(u), math.floor(v), math.floor(w)
     if i < 0 or j < 0 or k < 0 or i >= away.shape[0] - 1 or j >= away.shape[1] - 1 or k >= away.shape[2] - 1:

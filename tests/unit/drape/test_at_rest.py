@@ -89,7 +89,7 @@ def cylinder(radius: float) -> Field:
     """An upright cylinder as a grid of distances."""
     at = np.arange(-40, 41) * 0.5
     x, y, _ = np.meshgrid(at, at, np.arange(-8, 9) * 0.5, indexing="ij")
-    return Field(np.array([-20.0, -20.0, -4.0]), 0.5, np.ascontiguousarray(np.hypot(x, y) - radius))
+    return Field(np.array([-20.0, -20.0, -4.0, -1e3]), 0.5, np.ascontiguousarray(np.hypot(x, y) - radius))
 
 
 def tube(radius: float) -> tuple[Mesh, Reals]:
