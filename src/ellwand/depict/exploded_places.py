@@ -8,6 +8,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from ellwand.depict.step_view.groups import beside, outward
 from ellwand.depict.step_view.joins import Join, joins, other_hand
 from ellwand.depict.step_view.motion import REST, Laid, Motion, Own, own
@@ -16,7 +19,7 @@ from ellwand.model.draft import Draft, Seam, whole_part
 from ellwand.model.surface import surface_of
 
 if TYPE_CHECKING:
-    from shapely import Geometry, Polygon
+    from shapely import Geometry, Polygon, STRtree
 
 Bunch = dict[str, Laid]
 """Parts that move as one: what a piece was cut apart into lies together as the piece does."""
@@ -27,6 +30,8 @@ UPRIGHT: Final = math.radians(25.0)
 WAYS: Final = tuple(math.radians(way) for way in (0, 15, -15, 30, -30, 50, -50, 75, -75, 100, -100, 135, -135, 180))
 """The directions in which a place is looked for, from the edge outward."""
 STEPS: Final = 60
+AT_ONCE: Final = 48
+"""So many places are looked at together."""
 _ORDER: Final = ("sleeve", "panel", "gusset", "gore", "band", "collar")
 
 
@@ -142,31 +147,33 @@ def _placed(
         return _aside(bunch, shapes, step)
     fitted = _fitted(bunch, anchors, here)
     mine = unary_union([laid.shape() for laid in fitted.values()])
-    way = _away(fitted, anchors, here, mine)
+    spots = _spots(_away(fitted, anchors, here, mine), step)
     tree = STRtree(list(shapes))
-    found: list[tuple[float, float, float]] = []
-    for turned in WAYS:
-        ux, uy = math.cos(way + turned), math.sin(way + turned)
-        dear = 1.0 + abs(turned)
-        for n in range(STEPS):
-            far = step * (1.0 + 0.25 * n)
-            if found and far * dear >= min(found)[0]:
-                break
-            if _clear(mine, tree, ux * far, uy * far, gap):
-                found.append((far * dear, ux * far, uy * far))
-                break
-    if not found:
-        return _aside(fitted, shapes, step)
-    _, dx, dy = min(found)
-    return _moved(fitted, Motion(0.0, dx, dy))
+    for start in range(0, len(spots), AT_ONCE):
+        some = spots[start : start + AT_ONCE]
+        free = _free(mine, tree, some, gap)
+        if len(free):
+            dx, dy = some[free[0]]
+            return _moved(fitted, Motion(0.0, float(dx), float(dy)))
+    return _aside(fitted, shapes, step)
 
 
-def _clear(mine: Geometry, tree: object, dx: float, dy: float, gap: float) -> bool:
-    from shapely import STRtree
-    from shapely.affinity import translate
+def _spots(way: float, step: float) -> NDArray[np.float64]:
+    """Where to draw it to, the nearest and straightest outward first: rows of (dx, dy) in cm."""
+    turned = np.array(WAYS)[:, None]
+    far = step * (1.0 + 0.25 * np.arange(STEPS))[None, :]
+    dear = far * (1.0 + np.abs(turned))
+    spots = np.stack([np.cos(way + turned) * far, np.sin(way + turned) * far], axis=-1).reshape(-1, 2)
+    return np.asarray(spots[np.lexsort((spots[:, 1], spots[:, 0], dear.ravel()))])
 
-    assert isinstance(tree, STRtree)
-    return not len(tree.query(translate(mine, dx, dy), predicate="dwithin", distance=gap))
+
+def _free(mine: Geometry, tree: STRtree, spots: NDArray[np.float64], gap: float) -> NDArray[np.intp]:
+    """Which of the spots are clear of everything by ``gap``, in their order."""
+    from shapely import get_num_coordinates, transform
+
+    moved = transform([mine] * len(spots), lambda points: points + np.repeat(spots, get_num_coordinates(mine), axis=0))
+    taken = tree.query(moved, predicate="dwithin", distance=gap)[0]
+    return np.setdiff1d(np.arange(len(spots)), taken)
 
 
 def _fitted(bunch: Bunch, anchors: Sequence[Join], here: Mapping[str, Laid]) -> Bunch:

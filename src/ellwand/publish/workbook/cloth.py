@@ -160,17 +160,23 @@ def _steps(rows: Sequence[ChalkRow]) -> list[list[ChalkRow]]:
 
 def _largest(part: LayPart, width: float, height: float) -> tuple[Drawing, float]:
     """The lay, lying or upright, as large as the page allows."""
-    found = []
     part = part.fit_for(width, height)
-    for lying in (True, False):
-        across, up = part.size(lying)
-        scale = 0.9 * min(width / across, height / up)
+    sizes = {lying: part.size(lying) for lying in (True, False)}
+    starts = {lying: min(width / across, height / up) for lying, (across, up) in sizes.items()}
+    found: list[tuple[Drawing, float]] = []
+    for lying, most in sorted(starts.items(), key=lambda each: -each[1]):
+        if found and found[0][1] >= 0.9 * most:
+            break
+        across, up = sizes[lying]
+        scale = 0.9 * most
         while True:
             drawing = part.draw(scale, lying)
             x0, y0, x1, y1 = drawing_bounds(drawing, scale)
-            over = max((x1 - x0) * scale / width, (y1 - y0) * scale / height)
-            if over <= 1.0:
+            wide, high = (x1 - x0) * scale, (y1 - y0) * scale
+            if wide <= width and high <= height:
                 break
-            scale *= min(0.98, max(0.7, 0.99 / over))
+            # what is written round the cloth is as wide at every scale
+            fits = min((width - wide) / across + scale, (height - high) / up + scale)
+            scale = max(0.7 * scale, min(0.98 * scale, 0.998 * fits))
         found.append((drawing, scale))
     return max(found, key=lambda each: each[1])
