@@ -105,10 +105,11 @@ def hung(garment: Garment, *, progress: Progress = _silent, stop: Stop = never) 
 
     Raises BadInput for a garment without a body.
     """
-    from ellwand.drape import hang
+    from ellwand.drape import hang, hang_findings
 
     found = hang(garment.draft, garment.wearer, garment.cloths, progress=progress, stop=stop)
-    return replace(garment, hang=found)
+    findings = (*garment.proof.findings, *hang_findings(found))
+    return replace(garment, hang=found, proof=replace(garment.proof, findings=findings))
 
 
 def said(progress: Progress, unit: Unit) -> Report:

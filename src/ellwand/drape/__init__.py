@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ellwand.drape.findings import hang_findings
 from ellwand.drape.hanging import hang
 
-__all__ = ["hang"]
+__all__ = ["hang", "hang_findings"]

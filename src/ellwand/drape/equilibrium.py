@@ -162,6 +162,7 @@ def _touch(
             field.low,
             field.cell,
             field.away,
+            field.trunk,
             task.gap,
             FIRM,
             task.belt,
@@ -242,7 +243,7 @@ def _held(task: Task, points: Reals) -> Reals:
         return np.zeros(len(points))
     out = np.zeros(len(points))
     field = task.field
-    pressing(points, task.own, field.low, field.cell, field.away, task.gap, FIRM, task.belt, out)
+    pressing(points, task.own, field.low, field.cell, field.away, field.trunk, task.gap, FIRM, task.belt, out)
     return task.rub * out + task.grip
 
 

@@ -24,11 +24,12 @@ STACK: Final = 1.0
 @dataclass(frozen=True, slots=True)
 class Field:
     """``away``: distance (cm) outward of the form at each place of a grid in steps of ``cell``, from
-    ``low``: its least x, y and z; last the height of the floor."""
+    ``low``: its least x, y and z; last the height of the floor.  ``trunk``: the same without arms and legs."""
 
     low: Reals
     cell: float
     away: Reals
+    trunk: Reals
 
 
 def stacked(form: Form, step: float = STACK) -> tuple[Section, ...]:
@@ -57,10 +58,11 @@ def field_of(form: Form, cell: float = CELL) -> Field:
     low[0] = -cell * (nx - 1) / 2
     axes = [low[n] + cell * np.arange(count) for n, count in enumerate((nx, ny, nz))]
     x, y, z = np.meshgrid(*axes, indexing="ij", sparse=True)
-    away = _from_trunk(form, x, y, z, cell)
+    trunk = _from_trunk(form, x, y, z, cell)
+    away = trunk
     for limb in limbs:
         away = _joined(away, _from_limb(limb, x, y, z))
-    return Field(np.append(low, 0.0), cell, np.ascontiguousarray(away))
+    return Field(np.append(low, 0.0), cell, np.ascontiguousarray(away), np.ascontiguousarray(trunk))
 
 
 def _joined(one: Reals, other: Reals) -> Reals:

@@ -17,6 +17,7 @@ from ellwand.drape.form import form_of
 from ellwand.drape.meeting import NONE, Pairs
 from ellwand.drape.meshing import mesh_of, refined
 from ellwand.drape.placing import begun, belt_above_floor, hem_above_floor
+from ellwand.drape.readings import read
 from ellwand.drape.touching import distances
 from ellwand.language import _
 from ellwand.model.cloth import Cloth
@@ -74,14 +75,14 @@ def hang(
             mesh, between = refined(mesh)
             points = np.vstack([points, points[between].mean(1)])
             level = np.concatenate([level, level[between].mean(1)])
-        round_ = field if fine or not finer else replace(field, away=field.away + SLIMMER)
+        round_ = field if fine or not finer else replace(field, away=field.away + SLIMMER, trunk=field.trunk + SLIMMER)
         task = replace(_task(mesh, figures, round_), meets=_on_trunk(mesh))
         pairs = NONE
         girded = np.zeros(mesh.count, bool) if at is None else _under(level, at, task)
         progress(_("hanging it: {count} points", count=mesh.count))
         if not fine:
             for taut, most in EASING:
-                soft = replace(task, stiff=task.stiff * (taut / float(np.max(task.stiff))))
+                soft = replace(_belted(task, girded, NO_BELT), stiff=task.stiff * (taut / float(np.max(task.stiff))))
                 eased = settled(soft, points, most=most, enough=RESTS, pairs=pairs, stop=stop)
                 points, pairs = eased.points, eased.pairs
                 steps += len(eased.energies)
@@ -94,15 +95,10 @@ def hang(
     assert done is not None
     away = np.empty(len(points))
     distances(points, field.low, field.cell, field.away, away)
-    return Hang(
-        mesh,
-        points,
-        skin(form),
-        done.residual,
-        steps,
-        max(0.0, -float(np.min(away))),
-        strains(mesh, points),
-    )
+    stretch = strains(mesh, points)
+    heights = {name: wearer[f"{name}_to_floor"] for name in ("waist", "hip")}
+    readings = read(mesh, points, level, stretch, task.area, heights, belt)
+    return Hang(mesh, points, skin(form), done.residual, steps, max(0.0, -float(np.min(away))), stretch, readings)
 
 
 def _under(level: Reals, at: float, task: Task) -> NDArray[np.bool_]:
@@ -128,7 +124,7 @@ def _tightened(
         return points, pairs, 0
     away = np.empty(len(points))
     field, steps = task.field, 0
-    distances(points, field.low, field.cell, field.away, away)
+    distances(points, field.low, field.cell, field.trunk, away)
     loosest = float(np.max(away[girded]))
     for share in TIGHTENING:
         done = settled(_belted(task, girded, share * loosest), points, most=8, enough=RESTS, pairs=pairs, stop=stop)

@@ -21,7 +21,7 @@ CREEP: Final = 0.05
 def distance_at(
     x: float, y: float, z: float, low: Reals, cell: float, away: Reals
 ) -> tuple[float, float, float, float]:
-    """Distance (cm) and its gradient; 99 beyond the grid.  ``low``: the grid's least x, y, z, and the floor's height."""
+    """Distance (cm) and its gradient; 99 beyond the grid.  ``low``: the grid's least x, y, z; the floor's height."""
     if z < low[3] + cell:
         return z - low[3], 0.0, 0.0, 1.0
     u, v, w = (x - low[0]) / cell, (y - low[1]) / cell, (z - low[2]) / cell
@@ -47,6 +47,7 @@ def touching_terms(
     low: Reals,
     cell: float,
     away: Reals,
+    trunk: Reals,
     gap: float,
     firm: float,
     belt: Reals,
@@ -59,20 +60,23 @@ def touching_terms(
 ) -> float:
     """Energy (gf cm) of contact, belt and friction; with ``wanted`` also its gradient and Hessian blocks.
 
-    ``own``: each point's share of the area (cm²); ``gap``: the layer's thickness d0 (cm); ``firm``: k (gf/cm³);
-    ``belt``: how far off the form each point may be (cm); ``anchor``: where friction holds it, ``held``: μN (gf).
+    ``trunk``: distances from the trunk alone, which is what a belt goes round; ``own``: each point's share of the area
+    (cm²); ``gap``: the layer's thickness d0 (cm); ``firm``: k (gf/cm³); ``belt``: how far off the form each point may
+    be (cm); ``anchor``: where friction holds it, ``held``: μN (gf).
     """
     total = 0.0
     for n in range(points.shape[0]):
         d, gx, gy, gz = distance_at(points[n, 0], points[n, 1], points[n, 2], low, cell, away)
-        if d >= gap and d <= belt[n] and held[n] <= 0.0:
+        girded = belt[n] < 90.0
+        if d >= gap and not girded and held[n] <= 0.0:
             continue
-        g = (gx, gy, gz)
         over = 0.0
         if d < gap:
             over = d - gap
-        elif d > belt[n] and d < 90.0:
-            over = d - belt[n]
+        elif girded:
+            d, gx, gy, gz = distance_at(points[n, 0], points[n, 1], points[n, 2], low, cell, trunk)
+            over = max(0.0, d - belt[n]) if d < 90.0 else 0.0
+        g = (gx, gy, gz)
         k = firm * own[n]
         total += 0.5 * k * over * over
         at = slot[n]
@@ -102,7 +106,16 @@ def touching_terms(
 
 @compiled
 def pressing(
-    points: Reals, own: Reals, low: Reals, cell: float, away: Reals, gap: float, firm: float, belt: Reals, out: Reals
+    points: Reals,
+    own: Reals,
+    low: Reals,
+    cell: float,
+    away: Reals,
+    trunk: Reals,
+    gap: float,
+    firm: float,
+    belt: Reals,
+    out: Reals,
 ) -> None:
     """How hard (gf) form and belt press on each point."""
     for n in range(points.shape[0]):
@@ -110,8 +123,10 @@ def pressing(
         out[n] = 0.0
         if d < gap:
             out[n] = firm * own[n] * (gap - d)
-        elif d > belt[n] and d < 90.0:
-            out[n] = firm * own[n] * (d - belt[n])
+        elif belt[n] < 90.0:
+            d, _, _, _ = distance_at(points[n, 0], points[n, 1], points[n, 2], low, cell, trunk)
+            if d > belt[n] and d < 90.0:
+                out[n] = firm * own[n] * (d - belt[n])
 
 
 @compiled

@@ -43,6 +43,27 @@ class Surface3:
 
 
 @dataclass(frozen=True, slots=True)
+class Hem:
+    """The hem as it hangs: directions (degrees from the front over the wearer's left) and heights above the floor."""
+
+    directions: tuple[float, ...]
+    heights: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """``girths``: what a tape reads as it is worn (cm); ``over_belt``: how far cloth hangs down over the belt (cm);
+    ``pulls``: the part that is stretched most along a thread, ``pull``: by that share."""
+
+    hem: Hem
+    folds: int
+    girths: Mapping[str, float]
+    over_belt: float
+    pulls: str
+    pull: float
+
+
+@dataclass(frozen=True, slots=True)
 class Hang:
     """A garment at rest on a form.
 
@@ -57,3 +78,4 @@ class Hang:
     steps: int
     deepest: float
     stretch: Reals
+    readings: Readings

@@ -58,9 +58,13 @@ def _hanging(garment: Garment) -> dict[str, Callable[[], bytes]]:
     """How it hangs, where that was reckoned."""
     if garment.hang is None:
         return {}
-    from ellwand.publish.hang import hang_glb, hang_png
+    from ellwand.publish.hang import hang_csv, hang_glb, hang_png
 
-    return {"hang.glb": partial(hang_glb, garment, garment.hang), "hang.png": partial(hang_png, garment, garment.hang)}
+    return {
+        "hang.glb": partial(hang_glb, garment, garment.hang),
+        "hang.png": partial(hang_png, garment, garment.hang),
+        "hang.csv": partial(_encoded, hang_csv, garment, garment.hang),
+    }
 
 
 def _torn(garment: Garment) -> dict[str, Callable[[], bytes]]:

@@ -1,4 +1,5 @@
-"""hang.glb and hang.png: the garment as it hangs, for viewers of things in space and to be looked at."""
+"""hang.glb, hang.png and hang.csv: the garment as it hangs, for viewers of things in space, to be looked at, and its
+hem."""
 
 from __future__ import annotations
 
@@ -7,11 +8,24 @@ from ellwand.model.garment import Garment
 from ellwand.model.mesh import Hang
 from ellwand.publish.glb import Solid, glb
 from ellwand.publish.png import png
+from ellwand.units import CM_PER
 
 
 def hang_png(garment: Garment, hung: Hang) -> bytes:
     """The three views."""
     return png(pictures(garment, hung))
+
+
+def hang_csv(garment: Garment, hung: Hang) -> str:
+    """The hem all round as it hangs, and what is to be trimmed off it to be level; in the wearer's unit."""
+    unit = garment.wearer.unit
+    hem = hung.readings.hem
+    lowest = max(hem.heights, default=0.0)
+    rows = ["degrees_from_front,above_floor,trim,unit"]
+    for way, height in zip(hem.directions, hem.heights, strict=True):
+        at, off = (f"{cm / CM_PER[unit]:.1f}" for cm in (height, lowest - height))
+        rows.append(f"{way:g},{at},{off},{unit}")
+    return "\n".join(rows) + "\n"
 
 
 def hang_glb(garment: Garment, hung: Hang) -> bytes:

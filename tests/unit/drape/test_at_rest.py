@@ -89,7 +89,8 @@ def cylinder(radius: float) -> Field:
     """An upright cylinder as a grid of distances."""
     at = np.arange(-40, 41) * 0.5
     x, y, _ = np.meshgrid(at, at, np.arange(-8, 9) * 0.5, indexing="ij")
-    return Field(np.array([-20.0, -20.0, -4.0, -1e3]), 0.5, np.ascontiguousarray(np.hypot(x, y) - radius))
+    away = np.ascontiguousarray(np.hypot(x, y) - radius)
+    return Field(np.array([-20.0, -20.0, -4.0, -1e3]), 0.5, away, away)
 
 
 def tube(radius: float) -> tuple[Mesh, Reals]:
@@ -112,7 +113,9 @@ def test_a_tight_tube_presses_as_laplace_says() -> None:
     out = np.empty(mesh.count)
     field = set_up.field
     assert field is not None
-    pressing(hung.points, set_up.own, field.low, field.cell, field.away, set_up.gap, 60.0, set_up.belt, out)
+    pressing(
+        hung.points, set_up.own, field.low, field.cell, field.away, field.trunk, set_up.gap, 60.0, set_up.belt, out
+    )
     radius = float(np.mean(np.hypot(hung.points[inside, 0], hung.points[inside, 1])))
     stretch = radius / 10.0
     # the pull along the weft for this energy, per flat width: k · ½(λ² − 1) · λ; Laplace: pressure = pull / radius,

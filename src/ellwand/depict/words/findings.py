@@ -8,6 +8,7 @@ from typing import Final
 from ellwand.depict.words.assembling import ASSEMBLING_WHY
 from ellwand.depict.words.bands import BAND_WHY
 from ellwand.depict.words.evidence import EVIDENCE_WHY
+from ellwand.depict.words.hanging import HANG_WHY
 from ellwand.depict.words.heraldry import TINCTURE_WHY
 from ellwand.depict.words.layers import LAYER_WHY
 from ellwand.depict.words.on_cloth import ON_CLOTH_WHY
@@ -230,4 +231,5 @@ WHY: Final[Mapping[str, Say]] = {
     ),
     **ON_CLOTH_WHY,
     **TEARING_WHY,
+    **HANG_WHY,
 }

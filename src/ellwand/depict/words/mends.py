@@ -7,6 +7,7 @@ from typing import Final
 
 from ellwand.depict.words.bands import BAND_MEND
 from ellwand.depict.words.evidence import EVIDENCE_MEND
+from ellwand.depict.words.hanging import HANG_MEND
 from ellwand.depict.words.heraldry import TINCTURE_MEND
 from ellwand.depict.words.layers import LAYER_MEND
 from ellwand.depict.words.on_cloth import ON_CLOTH_MEND
@@ -189,4 +190,5 @@ MEND: Final[Mapping[str, Say]] = {
     ),
     **ON_CLOTH_MEND,
     **TEARING_MEND,
+    **HANG_MEND,
 }
