@@ -61,7 +61,7 @@ def field_of(form: Form, cell: float = CELL) -> Field:
     trunk = _from_trunk(form, x, y, z, cell)
     away = trunk
     for limb in limbs:
-        away = _joined(away, _from_limb(limb, x, y, z))
+        away = np.minimum(away, _joined(trunk, _from_limb(limb, x, y, z)))
     return Field(np.append(low, 0.0), cell, np.ascontiguousarray(away), np.ascontiguousarray(trunk))
 
 

@@ -25,6 +25,8 @@ FULLEST: Final = 3.0
 breadth leaves out what the arms rest on)."""
 ACROMION: Final = 0.8203
 """Height of the shoulder point over standing height, women and men alike: survey means."""
+UNDER_NAPE: Final = 0.037
+"""The shoulder point is at least so far below the nape, over standing height: survey means."""
 ELBOW: Final = 0.5635
 """Shoulder to elbow over shoulder to wrist: survey means (31.12/(31.12+24.13))."""
 SPREAD: Final = 25.0
@@ -95,7 +97,7 @@ def form_of(wearer: Wearer, layer: float = 0.0) -> Form:
     axilla = nape - wearer["scye_depth"]
     bust = nape - 0.133 * h
     bust = min(bust, axilla - 1.0)
-    tip = ACROMION * h
+    tip = min(ACROMION * h, nape - UNDER_NAPE * h)
     neck_base = wearer["neck_base_girth"] / (2 * math.pi)
     neck = wearer["neck_girth"] / (2 * math.pi)
     shoulder = SHOULDER_SHARE * wearer["across_shoulder"]
