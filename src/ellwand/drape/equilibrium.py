@@ -17,7 +17,7 @@ from ellwand.drape.bending import areas, bending_matrix
 from ellwand.drape.dissecting import dissected
 from ellwand.drape.factoring import Factors
 from ellwand.drape.field import Field
-from ellwand.drape.meeting import NONE, Pairs, meeting_terms, pairs_of
+from ellwand.drape.meeting import NONE, Pairs, meeting_terms, pairs_of, reach_of
 from ellwand.drape.pattern import Pattern, pattern_of
 from ellwand.drape.stretching import stretching_energy, stretching_terms
 from ellwand.drape.touching import CREEP, pressing, touching_terms
@@ -27,8 +27,8 @@ GRAVITY: Final = 981.0
 """cm/s²"""
 CAP: Final = 2.0
 """No point goes further in one step (cm)."""
-CAREFUL: Final = 0.7
-"""Nor where cloth meets cloth: less than half the reach in which pairs are watched (cm)."""
+CAREFUL: Final = 0.45
+"""Nor, where cloth meets cloth, further than this share of the reach in which pairs are watched."""
 FIRM: Final = 60.0
 """How stiff the layer between cloth and form is (gf/cm³): our own figure; cloth lies into it by well under 1 mm."""
 RUB: Final = 0.3
@@ -197,11 +197,12 @@ def settled(
     residual = np.inf
     energy = np.inf
     held = _held(task, points)
-    cap = CAP if task.meets is None else CAREFUL
+    reach = reach_of(task.own)
+    cap = CAP if task.meets is None else CAREFUL * reach
     fronts = dissected(task.pattern.indptr, task.pattern.indices, points)
     for step in range(most):
         if task.meets is not None:
-            pairs = pairs_of(points, task.corners, task.meets, pairs)
+            pairs = pairs_of(points, task.corners, task.meets, reach, pairs)
         energy, gradient, blocks = terms_of(task, points, anchor, held, pairs)
         gradient[task.fixed] = 0.0
         residual = float(np.linalg.norm(gradient, axis=1).sum()) / whole

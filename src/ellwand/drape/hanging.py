@@ -52,7 +52,7 @@ def hang(
     wearer: Wearer,
     cloths: Sequence[Cloth],
     *,
-    finer: int = 1,
+    finer: int = 2,
     progress: Callable[[str], None] = lambda text: None,
     stop: Callable[[], bool] = lambda: False,
 ) -> Hang:

@@ -20,7 +20,8 @@ from ellwand.drape.compiled import compiled
 from ellwand.model.mesh import Counts, Reals
 
 REACH: Final = 1.5
-"""Pairs are watched from this distance (cm)."""
+"""Pairs are watched from this distance (cm), on a finer mesh from ``NEARER`` sides of a triangle."""
+NEARER: Final = 0.45
 GAP: Final = 0.25
 """Layers of cloth lie so far apart (cm)."""
 FIRM: Final = 30.0
@@ -42,24 +43,31 @@ class Pairs:
 NONE: Final = Pairs(np.zeros(0, np.int64), np.zeros(0, np.int64), np.zeros((0, 3)), np.zeros((0, 3)), np.zeros(0))
 
 
-def pairs_of(points: Reals, corners: Counts, meets: NDArray[np.bool_], before: Pairs) -> Pairs:
-    """All pairs within reach; sides as ``before`` where they were watched already.
+def reach_of(own: Reals) -> float:
+    """From where pairs are watched (cm), by the area of each point."""
+    return min(REACH, NEARER * float(np.sqrt(np.median(own))))
+
+
+def pairs_of(points: Reals, corners: Counts, meets: NDArray[np.bool_], reach: float, before: Pairs) -> Pairs:
+    """All pairs within ``reach`` (cm); sides as ``before`` where they were watched already.
 
     ``meets``: of each point, whether it does.
     """
     from scipy.spatial import cKDTree
 
-    middle = points[corners].mean(1)
-    size = float(np.max(np.linalg.norm(points[corners] - middle[:, None], axis=2)))
-    mean = float(np.mean(np.linalg.norm(points[corners] - middle[:, None], axis=2)))
-    tree = cKDTree(middle)
-    found = cKDTree(points).sparse_distance_matrix(tree, min(size, 1.6 * mean) + REACH, output_type="coo_matrix")
-    of, at = found.row.astype(np.int64), found.col.astype(np.int64)
+    mine, theirs = np.flatnonzero(meets), np.flatnonzero(meets[corners].all(1))
+    middle = points[corners[theirs]].mean(1)
+    wide = np.linalg.norm(points[corners[theirs]] - middle[:, None], axis=2)
+    size = min(float(np.max(wide)), 1.6 * float(np.mean(wide)))
+    found = cKDTree(points[mine]).sparse_distance_matrix(
+        cKDTree(middle), math.hypot(size, reach), output_type="coo_matrix"
+    )
+    of, at = mine[found.row], theirs[found.col]
     order = np.lexsort((at, of))
     of, at = of[order], at[order]
     share, up, side = np.empty((len(of), 3)), np.empty((len(of), 3)), np.empty(len(of))
     start = np.searchsorted(before.of, np.arange(len(points) + 1))
-    _judge(points, corners, meets, of, at, start, before.at, before.side, share, up, side)
+    _judge(points, corners, reach, of, at, start, before.at, before.side, share, up, side)
     kept = side != 0
     return Pairs(of[kept], at[kept], share[kept], up[kept], side[kept])
 
@@ -68,7 +76,7 @@ def pairs_of(points: Reals, corners: Counts, meets: NDArray[np.bool_], before: P
 def _judge(
     points: Reals,
     corners: Counts,
-    meets: NDArray[np.bool_],
+    reach: float,
     of: Counts,
     at: Counts,
     start: Counts,
@@ -83,7 +91,7 @@ def _judge(
         v, t = of[n], at[n]
         a, b, c = corners[t, 0], corners[t, 1], corners[t, 2]
         side[n] = 0.0
-        if v in (a, b, c) or not (meets[v] and meets[a] and meets[b] and meets[c]):
+        if v in (a, b, c):
             continue
         p, q, r, x = points[a], points[b], points[c], points[v]
         ux, uy, uz = q[0] - p[0], q[1] - p[1], q[2] - p[2]
@@ -95,7 +103,7 @@ def _judge(
         nx, ny, nz = nx / long, ny / long, nz / long
         wx, wy, wz = x[0] - p[0], x[1] - p[1], x[2] - p[2]
         d = wx * nx + wy * ny + wz * nz
-        if abs(d) > REACH:
+        if abs(d) > reach:
             continue
         fx, fy, fz = wx - d * nx, wy - d * ny, wz - d * nz
         uu, uv, vv = ux * ux + uy * uy + uz * uz, ux * vx + uy * vy + uz * vz, vx * vx + vy * vy + vz * vz
