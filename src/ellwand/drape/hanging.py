@@ -62,7 +62,7 @@ def hang(
     """
     form = form_of(wearer, draft.choices.beneath_mm / 10)
     field = field_of(form)
-    mesh = mesh_of(draft, math.sqrt(_cloth_area(draft) / (0.866 * FIRST)))
+    mesh = mesh_of(draft, math.sqrt(cloth_area(draft) / (0.866 * FIRST)))
     start = begun(draft, mesh, form, field, wearer)
     points, level = start.points, start.level
     belt = belt_above_floor(draft, wearer)
@@ -152,7 +152,8 @@ def strains(mesh: Mesh, points: Reals) -> Reals:
     return np.stack([weft - 1, warp - 1, shear], 1)
 
 
-def _cloth_area(draft: Draft) -> float:
+def cloth_area(draft: Draft) -> float:
+    """Of all parts as they are sewn (cm²)."""
     from ellwand.geometry.lines import area
 
     pieces = {piece.id: piece for piece in draft.pieces}
