@@ -6,7 +6,7 @@ from typing import Annotated, Final
 
 import typer
 
-from ellwand.cli import commands, company, measuring, pattern, serving, stretching
+from ellwand.cli import commands, company, hanging, measuring, pattern, picture, serving, stretching
 
 app: Final = typer.Typer(
     add_completion=False,
@@ -39,7 +39,9 @@ for command in (
     pattern.pattern,
     stretching.stretch,
     stretching.freedom,
+    hanging.droop,
     company.company,
+    picture.picture,
     serving.serve,
     commands.demo,
 ):
