@@ -76,11 +76,13 @@ def read_sheet(data: bytes, beneath: Beneath, drawing: ReadDrawing = no_drawings
 
 
 def read_tables(given: Mapping[str, Any], beneath: Beneath, drawing: ReadDrawing = no_drawings) -> Sheet:
-    """The same of the tables of a sheet.
+    """The same of the tables of a sheet; [picture], which remembers where its choices come from, changes nothing.
 
     Raises BadInput with one sentence: where, what is wrong, what would do.
     """
     tables = dict(given)
+    table_of({"picture": {}, **tables}, "picture")
+    tables.pop("picture", None)
     for key in tables:
         if key not in (*TABLES, "language"):
             raise BadInput(key[:60], _("no such table"), nearest(key, TABLES))

@@ -39,9 +39,7 @@ InUnit = Annotated[str | None, typer.Option("--unit", help="cm or in; left out: 
 Large = Annotated[
     bool, typer.Option("--large", help="card and sewing order in large type, as sewing.large_type in the sheet")
 ]
-Hanging = Annotated[
-    bool, typer.Option("--hang", help="also how it hangs on its wearer: hang.glb, hang.png, hang.csv")
-]
+Hanging = Annotated[bool, typer.Option("--hang", help="also how it hangs on its wearer: hang.glb, hang.png, hang.csv")]
 AsJson = Annotated[bool, typer.Option("--json", help="print machine-readable results")]
 
 

@@ -47,7 +47,8 @@ class Done:
 
     ``said``: what will not work and what is to be looked at again; ``checks``: how many there were in all.
     ``bought``: everything but cloth and thread.  ``thread`` in m, with its waste; ``line``: how much is chalked and cut
-    (cm); ``pieces``: how many are cut; ``listed``: each with its number; ``cut`` is alike for those whose pieces are alike to the last corner.
+    (cm); ``pieces``: how many are cut; ``listed``: each with its number; ``cut`` is alike for those whose pieces are
+    alike to the last corner.
     """
 
     name: str
