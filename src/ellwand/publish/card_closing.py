@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from ellwand.depict import words as say
 from ellwand.depict.words.pace import hours_said
 from ellwand.language import _
@@ -9,6 +11,9 @@ from ellwand.model.garment import Garment
 from ellwand.publish.card_type import CardType, heading
 from ellwand.publish.typst_text import table, words
 from ellwand.sew.pace import totals
+
+GOOD_TO_KNOW: Final = ("lasts", "hang-hem", "hang-belt")
+"""What is told of also where it is sound."""
 
 
 def sewing(garment: Garment, sizes: CardType) -> str:
@@ -26,12 +31,12 @@ def sewing(garment: Garment, sizes: CardType) -> str:
 
 
 def findings(garment: Garment, sizes: CardType) -> str:
-    """What is not sound, what lasts, and the cautions."""
+    """What is not sound, what is good to know, and the cautions."""
     unit = garment.wearer.unit
     order = ("will not work", "look again")
     found = [f for outcome in order for f in garment.proof.findings if f.outcome == outcome]
     sound = sum(1 for f in garment.proof.findings if f.outcome == "sound")
-    lasting = [f for f in garment.proof.findings if f.code == "lasts" and f.outcome == "sound"]
+    lasting = [f for f in garment.proof.findings if f.code in GOOD_TO_KNOW and f.outcome == "sound"]
     out = [heading(_("Checks ({sound} of {total} sound)", sound=sound, total=len(garment.proof.findings)), sizes)]
     rows = []
     for f in found:

@@ -11,6 +11,7 @@ from ellwand.model.garment import Garment
 from ellwand.publish.card_adornment import adornment_section
 from ellwand.publish.card_closing import findings, sewing
 from ellwand.publish.card_front import head, key, title_of
+from ellwand.publish.card_hang import hang_section
 from ellwand.publish.card_lays import LayPart, buying, lay_parts
 from ellwand.publish.card_type import ABOVE, CardType
 from ellwand.publish.paper import Paper, paper_for
@@ -73,7 +74,8 @@ def measured(garment: Garment, sizes: CardType) -> Measured:
     lays = tuple(part.fit_for(paper.room, SHARED / max(1, len(garment.lays))) for part in lay_parts(garment, sizes))
     texts = [head(garment, paper, sizes), key(garment, sizes), buying(garment, sizes)]
     texts += [text for part in lays for text in (part.above, part.below)]
-    texts += [sewing(garment, sizes), adornment_section(garment, sizes), findings(garment, sizes)]
+    closing = "\n".join(text for text in (findings(garment, sizes), hang_section(garment, sizes)) if text)
+    texts += [sewing(garment, sizes), adornment_section(garment, sizes), closing]
     blocks = [Block(*each) for each in zip(texts, heights(setting, texts, paper.room), strict=True)]
     (front, under, bought), told, end = blocks[:3], blocks[3:-3], End(*blocks[-3:])
     around = tuple(zip(told[::2], told[1::2], strict=True))
