@@ -26,8 +26,9 @@ def picture(
     """From marks on a picture to choices: lengths for the sheet's wearer, and the structures that would look so."""
     import tomli_w
 
+    from ellwand.choose import sheet_tables
     from ellwand.cli.writing import write_files
-    from ellwand.loading import read_file
+    from ellwand.loading import load_sheet, read_file
     from ellwand.picture import read_marks
     from ellwand.plan.picturing import pictured
     from ellwand.publish.files import pieces_svg
@@ -37,7 +38,8 @@ def picture(
         read = read_marks(read_file(marks, _("marks on a picture (a .json file)")))
     with named(sheet):
         read_sheet_file(sheet)
-        found = pictured(read, sheet, unit_of(unit))
+        tables = sheet_tables(read_file(sheet, _("a sheet (a .toml file)")))
+        found = pictured(read, tables, lambda changed: load_sheet(sheet, lambda _old: changed), unit_of(unit))
     files: dict[str, bytes] = {}
     for number, each in enumerate(found.offered, 1):
         files[f"offer-{number}.toml"] = tomli_w.dumps(each.tables).encode()

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
-from pathlib import Path
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, Final
 
-from ellwand.choose import Sheet, sheet_tables
+from ellwand.choose import Sheet
 from ellwand.errors import BadInput
-from ellwand.language import _
-from ellwand.loading import load_sheet, read_file
 from ellwand.model.finding import Finding
 from ellwand.model.garment import Garment
 from ellwand.model.picture import Marks, Offer, Reading
@@ -48,38 +45,27 @@ class Pictured:
     offered: tuple[Offered, ...]
 
 
-def pictured(marks: Marks, sheet: Path, unit: Unit | None = None) -> Pictured:
-    """The readings of the marks for the wearer of the sheet, and the structures drafted on its cloth.
+ReadSheet = Callable[[Mapping[str, Any]], Sheet]
+"""From a sheet's tables to the sheet."""
 
-    Raises BadInput with one sentence.
+
+def pictured(marks: Marks, tables: Mapping[str, Any], read_sheet: ReadSheet, unit: Unit | None = None) -> Pictured:
+    """The readings of the marks for the wearer of a sheet, and the structures drafted on its cloth.
+
+    ``tables``: of the sheet, as ``read_sheet`` reads them.  Raises BadInput with one sentence.
     """
-    plain = load_sheet(sheet)
-    tables = sheet_tables(read_file(sheet, _("a sheet (a .toml file)")))
-    wearer, _questions = read_wearer(plain, unit)
+    wearer, _questions = read_wearer(read_sheet(tables), unit)
     readings = read(marks, wearer)
-
-    def read_again(changed: Mapping[str, Any]) -> Sheet:
-        return replace(load_sheet(sheet, lambda _old: changed), wearer=plain.wearer)
-
-    offered = tuple(
-        _offered(offer, tables, marks, readings, read_again, unit) for offer in offers(marks, readings, wearer)
-    )
+    found = offers(marks, readings, wearer)
+    offered = tuple(_offered(offer, sheet_for(offer, tables, marks, readings), read_sheet, unit) for offer in found)
     return Pictured(marks, wearer.unit, readings, offered)
 
 
-def _offered(
-    offer: Offer,
-    tables: Mapping[str, Any],
-    marks: Marks,
-    readings: Sequence[Reading],
-    read_again: Any,
-    unit: Unit | None,
-) -> Offered:
-    changed = sheet_for(offer, tables, marks, readings)
+def _offered(offer: Offer, tables: Mapping[str, Any], read_sheet: ReadSheet, unit: Unit | None) -> Offered:
     try:
-        return Offered(offer, changed, prove_sheet(read_again(changed), unit=unit))
+        return Offered(offer, tables, prove_sheet(read_sheet(tables), unit=unit))
     except BadInput as error:
-        return Offered(offer, changed, None, str(error))
+        return Offered(offer, tables, None, str(error))
 
 
 def sheet_for(offer: Offer, tables: Mapping[str, Any], marks: Marks, readings: Sequence[Reading]) -> dict[str, Any]:
