@@ -20,8 +20,8 @@ from ellwand.model.surface import Surface, surface_of
 CLEAR: Final = 0.6
 """An inner point keeps so many spacings from its part's edge."""
 SMOOTHINGS: Final = 8
-CORNER: Final = 30.0
-"""An edge that is left open and turns by more than this (degrees) has a point there."""
+FLIPS: Final = 300
+"""So many diagonals are turned for a part's edge at most."""
 
 
 def mesh_of(draft: Draft, spacing: float) -> Mesh:
@@ -157,8 +157,22 @@ def _triangulated(piece: Piece, lines: Mapping[str, Reals], spacing: float) -> t
     u, v = points[corners[:, 1]] - points[corners[:, 0]], points[corners[:, 2]] - points[corners[:, 0]]
     under = u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0] < 0
     corners[under] = corners[under][:, ::-1]
-    corners = _with_rim(points, corners, edges, piece.id)
-    return points, corners.astype(np.int64), edges
+    found = _with_rim(points, corners, edges)
+    if found is None:
+        # a shape too thin for points inside
+        points, found = edge_points, _within(rings)
+    return points, found.astype(np.int64), edges
+
+
+def _within(rings: Sequence[Reals]) -> Counts:
+    """Triangles of a shape between its rim's points alone, which are numbered ring by ring."""
+    from shapely import Polygon, constrained_delaunay_triangles, get_coordinates, get_parts
+
+    number = {(float(x), float(y)): n for n, (x, y) in enumerate(np.concatenate(rings))}
+    parts = get_parts(constrained_delaunay_triangles(Polygon(rings[0], rings[1:])))
+    corners = [[number[float(x), float(y)] for x, y in get_coordinates(part)[:3]] for part in parts]
+    points = np.concatenate(rings)
+    return np.array([_left(points, *each) for each in corners])
 
 
 def _hexagonal(around: Reals, spacing: float) -> Reals:
@@ -182,11 +196,12 @@ def _rings(edges: Sequence[Edge]) -> Iterator[list[Edge]]:
             ring = []
 
 
-def _with_rim(points: Reals, corners: Counts, edges: Mapping[str, Counts], name: str) -> Counts:
-    """The triangles with every stretch of the rim among their sides: diagonals that cross one are turned."""
+def _with_rim(points: Reals, corners: Counts, edges: Mapping[str, Counts]) -> Counts | None:
+    """The triangles with every stretch of the rim among their sides: diagonals that cross one are turned; None where
+    that does not do."""
     wanted = [(int(a), int(b)) for line in edges.values() for a, b in pairwise(line)]
     tris = [list(map(int, each)) for each in corners]
-    for _ in range(20):
+    for _ in range(FLIPS):
         sides: dict[tuple[int, int], list[int]] = defaultdict(list)
         for n, (a, b, c) in enumerate(tris):
             for p, q in ((a, b), (b, c), (c, a)):
@@ -208,7 +223,7 @@ def _with_rim(points: Reals, corners: Counts, edges: Mapping[str, Counts], name:
                 break
         if not turned:
             break
-    raise InternalFault(f"{name} cannot be cut into triangles: a stretch of its edge is missing")
+    return None
 
 
 def _left(points: Reals, a: int, b: int, c: int) -> list[int]:

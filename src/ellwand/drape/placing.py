@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ellwand.drape.field import Field
 from ellwand.drape.form import SPREAD, Form, Limb
@@ -27,6 +28,10 @@ from ellwand.model.wearer import HANDS, Wearer
 
 LOOSE: Final = 1.5
 """The cloth begins so far above the shoulder (cm)."""
+LEAST: Final = 5
+"""A rim of fewer points is a small gap where corners meet, no opening."""
+OPEN: Final = 6.0
+"""Of a garment open from neck to hem, so much (cm) of the rim's height is its hem, or its neck."""
 NEAR: Final = 9.0
 """So far from an armhole (cm) the body is laid anew when the sleeve is on the arm."""
 WIDE: Final = 1.15
@@ -63,7 +68,7 @@ def begun(draft: Draft, mesh: Mesh, form: Form, field: Field, wearer: Wearer) ->
     points = np.full((mesh.count, 3), np.nan)
     trunk = body[mesh.part]
     mine = np.unique(mesh.corners[trunk])
-    sign = _front(mesh, trunk)
+    sign = _front(mesh, trunk, pieces, mirrored)
     across, ahead = _wrapped(mesh, trunk, level, sign, size.length - size.armhole)
     points[mine] = _on_body(draft, form, across[mine], ahead[mine], sign[mine], level[mine], wearer)
     points[mine] = _outside(points[mine], sign[mine], field)
@@ -112,19 +117,18 @@ def _height(levels: Sequence[Level], flat: Reals) -> Reals:
     return np.asarray(np.min(every, axis=0))
 
 
-def _front(mesh: Mesh, trunk: Any) -> Reals:
-    """+1 on points of parts that are called front, −1 on those called back; a body in one by its lower half."""
+def _front(mesh: Mesh, trunk: NDArray[np.bool_], pieces: Sequence[Piece], mirrored: NDArray[np.bool_]) -> Reals:
+    """+1 on points of parts that are called front, −1 on those called back; a body in one by the half they hang in."""
     out = np.zeros(mesh.count)
     for n, name in enumerate(mesh.parts):
         mine = trunk & (mesh.part == n)
         words = name.split("-")
-        sign = 1.0 if "front" in words else -1.0 if "back" in words else 0.0
-        corners = mesh.corners[mine].ravel()
-        if words[0] == "body":
-            y = mesh.flat[mine].reshape(-1, 2)[:, 1]
-            np.add.at(out, corners, np.where(y < (y.min() + y.max()) / 2, 1.0, -1.0))
-        else:
-            np.add.at(out, corners, sign)
+        sign: Reals | float = 1.0 if "front" in words else -1.0 if "back" in words else 0.0
+        if len(pieces[n].levels) == 2:
+            flat = mesh.flat[mine].reshape(-1, 2) * ((-1.0, 1.0) if mirrored[n] else (1.0, 1.0))
+            one, other = (_height((each,), flat) for each in pieces[n].levels)
+            sign = np.where(one < other, pieces[n].levels[0].up, pieces[n].levels[1].up).astype(float)
+        np.add.at(out, mesh.corners[mine].ravel(), sign)
     return np.sign(out)
 
 
@@ -220,9 +224,17 @@ def _angle(corners: Counts, height: Reals, count: int) -> Reals:
     from scipy.sparse import coo_array, diags_array
     from scipy.sparse.linalg import splu
 
-    loops = _loops(corners)
+    every = _loops(corners)
+    loops = [loop for loop in every if len(loop) >= LEAST] or every
     lowest = min(loops, key=lambda loop: float(height[loop].mean()))
     highest = max(loops, key=lambda loop: float(height[loop].mean()))
+    if highest is lowest or float(np.max(height[lowest])) > float(np.max(height[highest])) - OPEN:
+        # open from neck to hem: its hem alone goes round
+        tall = height[lowest]
+        start = int(np.argmax(tall))
+        rolled = np.roll(lowest, -start)
+        highest = rolled[height[rolled] > float(np.max(tall)) - OPEN]
+        lowest = rolled[height[rolled] < float(np.min(tall)) + OPEN]
     i = corners[:, [0, 1, 2, 1, 2, 0]].ravel()
     j = corners[:, [1, 2, 0, 0, 1, 2]].ravel()
     beside = coo_array((np.ones(len(i)), (i, j)), (count, count)).tocsr()
@@ -237,7 +249,7 @@ def _angle(corners: Counts, height: Reals, count: int) -> Reals:
     turn = 2 * math.pi * np.arange(len(lowest)) / len(lowest)
     right[lowest] = np.column_stack([np.cos(turn), np.sin(turn)])
     place = splu(matrix.tocsc()).solve(right)
-    place = place - place[highest].mean(0) if highest is not lowest else place
+    place = place - place[highest].mean(0)
     return np.asarray(np.arctan2(place[:, 1], place[:, 0]))
 
 
@@ -256,6 +268,9 @@ def _loops(corners: Counts) -> list[Counts]:
         loop, at = [start], after[start].pop()
         while at != start:
             loop.append(at)
+            if not after.get(at):
+                # rims that touch in a point: what is left of one is a line
+                break
             at = after[at].pop()
         after = {a: b for a, b in after.items() if b}
         out.append(np.array(loop))
