@@ -28,7 +28,7 @@ from ellwand.model.wearer import HANDS, Wearer
 
 LOOSE: Final = 1.5
 """The cloth begins so far above the shoulder (cm)."""
-LEAST: Final = 5
+LEAST: Final = 3
 """A rim of fewer points is a small gap where corners meet, no opening."""
 OPEN: Final = 6.0
 """Of a garment open from neck to hem, so much (cm) of the rim's height is its hem, or its neck."""
