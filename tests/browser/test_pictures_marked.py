@@ -113,6 +113,30 @@ def test_by_keys_alone(page: Page, served: str) -> None:
     expect(page).to_have_url(re.compile(r"garment\.length="))
 
 
+def test_an_exercise_shows_the_truth_when_it_is_read(page: Page, served: str) -> None:
+    page.goto(f"{served}/picture")
+    page.get_by_role("link", name="Learn it on figures").click()
+    canvas = page.locator("#board canvas")
+    expect(canvas).not_to_have_attribute("width", "600")
+    # something is drawn there
+    assert (
+        page.evaluate(
+            "(() => { const c = document.querySelector('#board canvas');"
+            " return new Set(c.getContext('2d').getImageData(0, 0, c.width, c.height).data).size })()"
+        )
+        > 2
+    )
+    for name, (x, y) in PLACES.items():
+        page.locator(f"#x-{name}").fill(str(x))
+        page.locator(f"#y-{name}").fill(str(y))
+    page.get_by_role("button", name="Read the picture").click()
+    expect(page.get_by_role("heading", name="What it was drawn from")).to_be_visible()
+    expect(page.locator("#found")).to_contain_text("In truth")
+    sound(page)
+    page.get_by_role("link", name="Another figure").click()
+    expect(page).to_have_url(re.compile("exercise=2"))
+
+
 def test_what_is_missing_is_said(page: Page, served: str) -> None:
     page.goto(f"{served}/picture?x.crown=10&y.crown=10")
     expect(page.get_by_role("alert")).to_contain_text("points.chin: this must be marked")

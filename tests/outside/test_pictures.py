@@ -22,6 +22,7 @@ from ellwand.picture.marking import marks_of
 from ellwand.picture.questions import QUESTIONS, UNSEEN
 from ellwand.picture.reading import HEAD
 from ellwand.pipeline import prove_sheet
+from ellwand.plan.exercising import exercise
 from figures import figure, garment_on
 
 FIGURES = 300
@@ -127,3 +128,35 @@ def test_the_true_structure_is_among_those_offered() -> None:
         assert 1 <= len(found) <= 3
         offered[structure in [each.structure for each in found]] += 1
     assert offered[True] / offered.total() >= 0.95
+
+
+# --- exercises: figures of our own drawing
+
+
+def test_exercises_are_read_back_from_what_is_drawn() -> None:
+    """Marked by the drawing's own lines: the head's oval, the floor, the hem in the middle and at its ends."""
+    held, offered = Counter[bool](), Counter[bool]()
+    for number, row in enumerate(sample(24, seed=31), 1):
+        made = exercise(number, {**row, "unit": "cm"})
+        head = made.drawing.strokes[1].points
+        worn = [point for each in made.drawing.strokes if each.role == "outline" for point in each.points]
+        hem = min(y for x, y in worn if abs(x) < 3)
+        places = {
+            "crown": (0.0, max(y for _x, y in head)),
+            "chin": (0.0, min(y for _x, y in head)),
+            "floor": (0.0, 0.0),
+            "hem": (0.0, hem),
+            "hem_left": min(worn, key=lambda point: point[0] + (99 if point[1] > hem + 8 else 0)),
+            "hem_right": max(worn, key=lambda point: point[0] - (99 if point[1] > hem + 8 else 0)),
+        }
+        points = {name: [10 * x, -10 * y] for name, (x, y) in places.items()}
+        answers = shown(made.structure, random.Random(1))
+        marks = marks_of({"points": points, "answers": answers})
+        readings = {each.what: each for each in read(marks, made.garment.wearer)}
+        assert set(made.true) <= set(readings)
+        for what, true in made.true.items():
+            held[readings[what].low <= true <= readings[what].high] += 1
+        found = offers(marks, list(readings.values()), made.garment.wearer)
+        offered[made.structure in [each.structure for each in found]] += 1
+    assert held[True] / held.total() >= 0.85
+    assert offered[True] / offered.total() >= 0.9

@@ -71,6 +71,7 @@ def create_app(settings: Settings, told: Callable[[str], None] = lambda word: No
             Route("/lay/stop", working.lay_stop, methods=["POST"]),
             Route("/steps/{n:int}.svg", bench.step_picture),
             Route("/picture", picturing.picture),
+            Route("/picture/exercises/{number:int}.svg", picturing.exercise_svg),
             Route("/picture/sheet.toml", picturing.offered_sheet),
             Route("/papers", papers.papers_page),
             Route("/papers/{name}", working.paper),

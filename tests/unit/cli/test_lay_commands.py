@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import signal
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -93,6 +94,15 @@ def test_each_lay_has_its_files(tmp_path: Path, monkeypatch: pytest.MonkeyPatch)
     assert {f"lay-{n}.svg" for n in range(2, lays + 1)} <= names
 
 
+@pytest.fixture
+def hearing() -> Iterator[None]:
+    """Ctrl-C is heard, even where the tests were begun in the background and are deaf to it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("hearing")
 def test_the_first_ctrl_c_only_asks() -> None:
     with interruptible() as stop:
         assert not stop()

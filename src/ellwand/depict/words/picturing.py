@@ -54,7 +54,12 @@ def _rounded(each: Reading) -> list[float]:
 
 def structure_said(offer: Offer) -> str:
     """What kind of cut it is."""
-    return _(STRUCTURES[offer.structure].about)
+    return structure_named(offer.structure)
+
+
+def structure_named(structure: str) -> str:
+    """What kind of cut goes by that name."""
+    return _(STRUCTURES[structure].about)
 
 
 def likely_said(offer: Offer) -> str:

@@ -20,7 +20,10 @@ from ellwand.language import _
 from ellwand.model.picture import Marks
 from ellwand.picture.marking import MARKS, NEEDED, marks_of
 from ellwand.picture.questions import QUESTIONS, UNSEEN
+from ellwand.plan.exercising import exercise
 from ellwand.plan.picturing import Offered, Pictured, pictured
+from ellwand.publish.svg import svg
+from ellwand.units import format_length
 from ellwand.web.drawn import plain_face, plain_svg
 from ellwand.web.given import whole
 from ellwand.web.making import tables_for, wearer_table
@@ -29,6 +32,8 @@ from ellwand.web.rendering import page
 from ellwand.web.state import State, read_state
 from ellwand.web.work.at_once import sheet_of
 
+DRAWN: Final = 0.12
+"""Paper cm per cm of an exercise's figure."""
 LONGEST: Final = 12
 """No honest coordinate has more signs."""
 
@@ -49,10 +54,22 @@ class Shown:
     query: str
 
 
+@dataclass(frozen=True, slots=True)
+class Truth:
+    """What an exercise was drawn from: its structure, its ``place`` among those offered (0: none of them), and each
+    length as it is, as it was read, within which range, and whether that holds it."""
+
+    about: str
+    place: int
+    rows: tuple[tuple[str, str, str, str, bool], ...]
+    face: str
+    pieces: str
+
+
 def picture(request: Request) -> Response:
     """The picture's board, the marks, the questions; and what they tell as soon as there is enough."""
     query = request.query_params
-    state = _state(query)
+    state, number = _state(query), whole(query.get("exercise"), 4)
     found, trouble = None, ""
     if any(query.get(f"{axis}.{name}") for name in MARKS for axis in "xy"):
         try:
@@ -74,7 +91,42 @@ def picture(request: Request) -> Response:
         readings=[say.reading_said(each, found.unit) for each in found.readings] if found else (),
         offers=[_shown(each, found, state) for each in found.offered] if found else (),
         unknown=say.unknown_said(),
+        exercise=number,
+        truth=_truth(number, found, state, request) if number and found else None,
         asked=str(query),
+    )
+
+
+def exercise_svg(request: Request) -> Response:
+    """The figure of an exercise, to be marked as a picture is."""
+    state = _state(request.query_params)
+    given = exercise(request.path_params["number"], wearer_table(state.who, request.app.state.store))
+    drawn = svg(given.drawing, DRAWN, _("Exercise {number}", number=given.number))
+    return Response(drawn, media_type="image/svg+xml")
+
+
+def _truth(number: int, found: Pictured, state: State, request: Request) -> Truth:
+    """What the figure was drawn from, beside what was read."""
+    given = exercise(number, wearer_table(state.who, request.app.state.store))
+    read = {each.what: each for each in found.readings}
+    rows = []
+    for what, true in given.true.items():
+        if what in read:
+            said, value, held = say.reading_said(read[what], found.unit)
+            within = read[what].low <= true <= read[what].high
+            rows.append((said, format_length(round(2 * true) / 2, found.unit), value, held, within))
+    sheet = pieces_sheet(given.garment.draft, found.unit, 16.0, 14.0)
+    place = (
+        [each.offer.structure for each in found.offered].index(given.structure) + 1
+        if any(each.offer.structure == given.structure for each in found.offered)
+        else 0
+    )
+    return Truth(
+        about=say.structure_named(given.structure),
+        place=place,
+        rows=tuple(rows),
+        face=plain_face(given.garment.draft, _("the garment from the front")),
+        pieces=plain_svg(sheet.drawing, sheet.scale, _("the pieces")),
     )
 
 

@@ -74,17 +74,26 @@ function next() {
   choose(marks[(chosen.at + 1) % marks.length]);
 }
 
-document.getElementById("picture").addEventListener("change", async (event) => {
-  const file = event.target.files[0];
-  if (!file) return;
-  const image = await createImageBitmap(file).catch(() => null);
-  if (!image) return;
-  const share = Math.min(1, LARGEST / Math.max(image.width, image.height));
-  canvas.width = Math.round(image.width * share);
-  canvas.height = Math.round(image.height * share);
+/** Draws a picture on the board, as large as it is. */
+function show(image, wide, high) {
+  const share = Math.min(1, LARGEST / Math.max(wide, high));
+  canvas.width = Math.round(wide * share);
+  canvas.height = Math.round(high * share);
   canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
   choose(marks.find((mark) => !place(mark)) || marks[0]);
+}
+
+document.getElementById("picture").addEventListener("change", async (event) => {
+  const file = event.target.files[0];
+  const image = file && (await createImageBitmap(file).catch(() => null));
+  if (image) show(image, image.width, image.height);
 });
+
+if (canvas.dataset.drawn) {
+  const image = new Image();
+  image.src = canvas.dataset.drawn;
+  image.decode().then(() => show(image, 3 * image.naturalWidth, 3 * image.naturalHeight), () => {});
+}
 
 board.addEventListener("pointerdown", (event) => {
   if (event.button) return;

@@ -24,7 +24,7 @@ from ellwand.web.work.at_once import sheet_of
 
 Tell = Callable[[str, Any], None]
 EFFORT: Final = 1
-"""For the lays of an archive of papers."""
+"""For the lays that are shared, in an archive of papers; everyone's own is quickly laid."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +47,8 @@ def pack_of(sheets: Sequence[Mapping[str, Any]], tell: Tell) -> bytes:
     for is named in the report."""
     from ellwand.publish.company import labels_pdf, report_pdf
 
+    members = _members(sheets, How(0, language=language()), tell)
     how = How(EFFORT, language=language())
-    members = _members(sheets, how, tell)
     archive = Archive(BadInput("", _("all papers together are too large for one archive"), _("make two classes of it")))
     for number, member in members.items():
         for file, data in member.files.items():
