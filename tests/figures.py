@@ -60,7 +60,7 @@ def figure(wearer: Wearer, garment: Garment, rng: np.random.Generator, *, bent: 
     chin = tall * (1.0 - rng.normal(0.130, 0.005))
     heads = rng.uniform(6.0, 9.0)
     shoulder = wearer["nape_to_floor"] - 0.02 * tall
-    half = 0.5 * wearer["across_shoulder"]
+    half = 0.5 * wearer["across_shoulder"] * rng.normal(1.0, 0.04)
     wide = hem_width(garment.sweep, rng)
     arm = wearer["arm_length"]
     aside = math.radians(rng.uniform(8.0, 40.0))

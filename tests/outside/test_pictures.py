@@ -63,10 +63,27 @@ def test_every_range_holds_the_truth_nine_times_in_ten(bent: bool) -> None:
         assert FEWEST <= share <= MOST, (what, share)
 
 
-def test_without_the_feet_the_ranges_still_hold() -> None:
-    shares = held(False, without=("floor",))
+@pytest.mark.parametrize("shoulders", [(), ("shoulder_left", "shoulder_right")])
+def test_without_the_feet_the_ranges_still_hold(shoulders: tuple[str, ...]) -> None:
+    shares = held(False, without=("floor", *shoulders))
     for what in ("length", "belt", "split", "opening"):
         assert FEWEST <= shares[what] <= 1.0, (what, shares[what])
+
+
+def test_the_shoulders_tell_the_size_better_than_the_head_alone() -> None:
+    rng = np.random.default_rng(8)
+    narrower = 0
+    for row in sample(40, seed=3):
+        wearer = wearer_from(row)
+        given = figure(wearer, garment_on(wearer, rng), rng, bent=False)
+        points = {name: at for name, at in given["points"].items() if name != "floor"}
+        without = {name: at for name, at in points.items() if not name.startswith("shoulder")}
+        wide, narrow = (
+            next(each for each in read(marks_of({"points": some}), wearer) if each.what == "length")
+            for some in (without, points)
+        )
+        narrower += narrow.high - narrow.low < wide.high - wide.low
+    assert narrower >= 36
 
 
 def test_the_head_is_an_eighth_to_a_seventh_of_us() -> None:

@@ -27,6 +27,8 @@ HEAD: Final = (0.130, 0.006)
 Segment Parameters, 1966; from memory), the spread our own figure."""
 HEADS: Final = (7.5, 0.87)
 """How many heads high artists draw a figure, where its feet are not seen: 6 to 9, our own figure."""
+SHOULDERS: Final = 0.05
+"""Spread of the shoulders' breadth as artists draw it, as a share: our own figure."""
 SLANT: Final = 0.03
 """Spread of the share by which lower parts are drawn larger than upper ones, or smaller: a view from above or below."""
 LIMB: Final = 0.0125
@@ -109,9 +111,7 @@ def _drawn(marks: Marks, wearer: Wearer, rng: np.random.Generator) -> _Drawn:
     if "floor" in points:
         scale = np.einsum("ij,ij->i", points["floor"] - points["chin"], down) / body
     else:
-        heads = np.clip(rng.normal(*HEADS, DRAWS), 5.0, 10.0)
-        seen = np.einsum("ij,ij->i", points["chin"] - points["crown"], down)
-        scale = seen * (heads - 1.0) / body
+        scale = _without_floor(points, down, body, wearer["across_shoulder"], rng)
 
     def limb() -> Array:
         return rng.normal(0.0, LIMB, DRAWS) * height
@@ -119,6 +119,24 @@ def _drawn(marks: Marks, wearer: Wearer, rng: np.random.Generator) -> _Drawn:
     across = rng.normal(1.0, ACROSS, DRAWS)
     slant = rng.normal(0.0, SLANT, DRAWS)
     return _Drawn(marks, wearer, points, down, scale, slant, stoop, height, head, limb, across)
+
+
+def _without_floor(
+    points: dict[str, Array], down: Array, body: Array, across: float, rng: np.random.Generator
+) -> Array:
+    """Picture units to a cm where the feet are not seen: by the head, and by the shoulders where both are marked.
+
+    Each is weighed by how little artists vary it (inverse variances of the logarithms).
+    """
+    heads = np.clip(rng.normal(*HEADS, DRAWS), 5.0, 10.0)
+    seen = np.einsum("ij,ij->i", points["chin"] - points["crown"], down)
+    by_head = np.log(seen * (heads - 1.0) / body)
+    if not {"shoulder_left", "shoulder_right"} <= set(points):
+        return np.asarray(np.exp(by_head))
+    wide = np.linalg.norm(points["shoulder_right"] - points["shoulder_left"], axis=1)
+    by_shoulders = np.log(wide / (across * np.clip(rng.normal(1.0, SHOULDERS, DRAWS), 0.5, 1.5)))
+    weights = [1.0 / float(np.var(each)) for each in (by_head, by_shoulders)]
+    return np.asarray(np.exp((weights[0] * by_head + weights[1] * by_shoulders) / sum(weights)))
 
 
 def _readings(drawn: _Drawn) -> Iterator[tuple[str, Array]]:
