@@ -59,9 +59,16 @@ def field_of(form: Form, cell: float = CELL) -> Field:
     axes = [low[n] + cell * np.arange(count) for n, count in enumerate((nx, ny, nz))]
     x, y, z = np.meshgrid(*axes, indexing="ij", sparse=True)
     trunk = _from_trunk(form, x, y, z, cell)
-    away = trunk
+    away = trunk.copy()
     for limb in limbs:
-        away = np.minimum(away, _joined(trunk, _from_limb(limb, x, y, z)))
+        # further off than the grid's rim from a limb, it does not matter
+        reach = float(np.max(limb.radius)) + AIR + HOLLOW
+        near = tuple(
+            slice(*np.searchsorted(axis, (float(np.min(at)) - reach, float(np.max(at)) + reach)).tolist())
+            for axis, at in zip(axes, limb.middle.T, strict=True)
+        )
+        own = _from_limb(limb, x[near[0]], y[:, near[1]], z[:, :, near[2]])
+        away[near] = np.minimum(away[near], _joined(trunk[near], own))
     return Field(np.append(low, 0.0), cell, np.ascontiguousarray(away), np.ascontiguousarray(trunk))
 
 
