@@ -17,7 +17,7 @@ from ellwand.model.others import KINDS
 from independent import faults
 from sheets import sheet
 
-PEOPLE = sample(96, seed=2026)
+PEOPLE = sample(72, seed=2026)
 
 
 @pytest.mark.parametrize("chunk", range(3))

@@ -20,7 +20,7 @@ from ellwand.publish.garment_json import garment_json
 from independent import faults
 from sweep import garment_at, made, reason
 
-GARMENTS = 130
+GARMENTS = 100
 NO_ROOM = {
     "garment.charges: the front has no room for",
     "garment.charges: the back has no room for",

@@ -14,8 +14,8 @@ from making import Doc, faults, swapped
 from sheets import sheet
 from sweep import garments, made
 
-SEED, CHUNKS, EACH = 33, 5, 104
-"""So many sheets that some 400 garments can be drafted of them."""
+SEED, CHUNKS, EACH = 33, 5, 80
+"""So many sheets that some 300 garments can be drafted of them."""
 
 
 def told(**tables: Any) -> Doc:
