@@ -22,6 +22,7 @@ from ellwand.errors import BadInput
 from ellwand.language import _
 from ellwand.model.draft import Draft
 from ellwand.model.mesh import Counts, Mesh, Reals
+from ellwand.model.names import named
 from ellwand.model.piece import Level, Piece
 from ellwand.model.surface import surface_of
 from ellwand.model.wearer import HANDS, Wearer
@@ -56,7 +57,7 @@ def begun(draft: Draft, mesh: Mesh, form: Form, field: Field, wearer: Wearer) ->
     if draft.choices.other is not None:
         raise BadInput(
             "--hang",
-            _("only a garment with a body can be hung, not a {style}", style=draft.choices.style),
+            _("only a garment with a body can be hung, not a {style}", style=named(draft.choices.style)),
             _("leave it out"),
         )
     size = draft.dimensions

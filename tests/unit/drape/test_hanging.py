@@ -95,6 +95,15 @@ def test_the_same_garment_hangs_the_same_way() -> None:
     assert np.array_equal(again.points, hung().points)
 
 
+def test_both_sides_of_an_even_garment_hang_alike() -> None:
+    # left and right are cut, meshed and hung each on its own; folds need not be alike to the last centimetre
+    hem = hung().readings.hem
+    heights = dict(zip(hem.directions, hem.heights, strict=True))
+    pairs = [(heights[way], heights[360.0 - way]) for way in heights if 0 < way < 180 and 360.0 - way in heights]
+    assert len(pairs) > 5
+    assert max(abs(one - other) for one, other in pairs) < 2.0
+
+
 def test_a_garment_without_a_body_is_refused() -> None:
     _draft, wearer = specimen()
     hood, _ = drafted({"style": "hood"})
