@@ -14,7 +14,7 @@ from ellwand.language import _
 from ellwand.model.garment import Garment
 
 NUMBERED: Final = re.compile(
-    r"(lay|tears|stencil)-\d+\.svg|(chalk|tears|blocks)-\d+\.csv|pattern-long-\d+\.pdf|stencils\.pdf|hang\.(glb|png|csv)"
+    r"(lay|tears|stencil)-\d+\.svg|(chalk|tears|blocks)-\d+\.csv|pattern-long-\d+\.pdf|stencils\.pdf|hang(-turn)?\.(glb|png|csv)"
 )
 """Files of which a garment may have more or fewer each time."""
 

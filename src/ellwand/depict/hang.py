@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 import numpy as np
@@ -59,8 +59,17 @@ def _of_cloth(garment: Garment, name: str) -> str:
 
 def pictures(garment: Garment, hung: Hang, high: int = 900) -> NDArray[np.uint8]:
     """Front, the wearer's left side and back beside each other, ``high`` pixels high."""
+    return np.concatenate(_seen(garment, hung, VIEWS, high), axis=1)
+
+
+def turning(garment: Garment, hung: Hang, count: int = 24, high: int = 400) -> list[NDArray[np.uint8]]:
+    """Once round in ``count`` pictures, from the front over the wearer's left."""
+    return _seen(garment, hung, [360.0 * n / count for n in range(count)], high)
+
+
+def _seen(garment: Garment, hung: Hang, ways: Sequence[float], high: int) -> list[NDArray[np.uint8]]:
     shown = surfaces(garment, hung)
     every: Reals = np.concatenate([each.points for each in shown])
-    half = float(np.max(np.abs(every[:, :2]))) + ROUND
+    half = float(np.max(np.hypot(every[:, 0], every[:, 1]))) + ROUND
     box = (-half, min(0.0, float(np.min(every[:, 2]))) - ROUND, half, float(np.max(every[:, 2])) + ROUND)
-    return np.concatenate([painted([turned(each, way) for each in shown], box, high, PAPER) for way in VIEWS], axis=1)
+    return [painted([turned(each, way) for each in shown], box, high, PAPER) for way in ways]

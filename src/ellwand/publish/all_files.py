@@ -58,11 +58,12 @@ def _hanging(garment: Garment) -> dict[str, Callable[[], bytes]]:
     """How it hangs, where that was reckoned."""
     if garment.hang is None:
         return {}
-    from ellwand.publish.hang import hang_csv, hang_glb, hang_png
+    from ellwand.publish.hang import hang_csv, hang_glb, hang_png, hang_turn_png
 
     return {
         "hang.glb": partial(hang_glb, garment, garment.hang),
         "hang.png": partial(hang_png, garment, garment.hang),
+        "hang-turn.png": partial(hang_turn_png, garment, garment.hang),
         "hang.csv": partial(_encoded, hang_csv, garment, garment.hang),
     }
 

@@ -1,19 +1,24 @@
-"""hang.glb, hang.png and hang.csv: the garment as it hangs, for viewers of things in space, to be looked at, and its
-hem."""
+"""The garment as it hangs: hang.png and hang-turn.png to be looked at, hang.glb for viewers of things in space, hang.csv
+for its hem."""
 
 from __future__ import annotations
 
-from ellwand.depict.hang import pictures, surfaces
+from ellwand.depict.hang import pictures, surfaces, turning
 from ellwand.model.garment import Garment
 from ellwand.model.mesh import Hang
 from ellwand.publish.glb import Solid, glb
-from ellwand.publish.png import png
+from ellwand.publish.png import moving_png, png
 from ellwand.units import CM_PER
 
 
 def hang_png(garment: Garment, hung: Hang) -> bytes:
     """The three views."""
     return png(pictures(garment, hung))
+
+
+def hang_turn_png(garment: Garment, hung: Hang) -> bytes:
+    """Once round, in about five seconds."""
+    return moving_png(turning(garment, hung), 200)
 
 
 def hang_csv(garment: Garment, hung: Hang) -> str:

@@ -23,7 +23,7 @@ from ellwand.model.draft import Draft
 from ellwand.model.mesh import Hang
 from ellwand.model.wearer import Wearer
 from ellwand.publish.glb import Solid, glb
-from ellwand.publish.png import png
+from ellwand.publish.png import moving_png, png
 from proving_specimens import drafted
 from sweep import garment_at, made
 
@@ -152,3 +152,14 @@ def test_strange_garments_hang_too(number: int) -> None:
     # gores on the bias, splits, belts and longer backs move the hem, but not all of it by more than this
     assert min(heights) < max(meant, 0.0) + 15.0
     assert max(heights) > max(meant, 0.0) - 15.0
+
+
+def test_a_moving_png_is_read_by_another_library() -> None:
+    dice = np.random.default_rng(2)
+    pictures = [dice.integers(0, 256, (12, 9, 3), np.uint8) for _ in range(4)]
+    read = Image.open(BytesIO(moving_png(pictures, 200)))
+    assert read.n_frames == 4  # type: ignore[attr-defined]
+    for number, picture in enumerate(pictures):
+        read.seek(number)
+        assert np.array_equal(np.array(read.convert("RGB")), picture)
+    assert read.info["duration"] == 200.0
