@@ -1,5 +1,5 @@
-"""The garment as it hangs: hang.png and hang-turn.png to be looked at, hang.glb for viewers of things in space, hang.csv
-for its hem."""
+"""The garment as it hangs: hang.png and hang-turn.png to be looked at, hang.glb for viewers of things in space, and
+hang.csv for its hem."""
 
 from __future__ import annotations
 
