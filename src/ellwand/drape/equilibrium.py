@@ -7,7 +7,7 @@ well (pseudo-transient continuation: Kelley and Keyes, SIAM J. Numer. Anal. 35, 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
@@ -254,8 +254,3 @@ def _dragged(points: Reals, anchor: Reals, held: Reals) -> Reals:
     slip = np.linalg.norm(off, axis=1)
     keep = np.where(held > 0, np.minimum(1.0, CREEP / np.maximum(slip, 1e-12)), 0.0)
     return np.asarray(points - off * keep[:, None])
-
-
-def without_form(task: Task) -> Task:
-    """The same in the open."""
-    return replace(task, field=None)
