@@ -167,24 +167,24 @@ def packing(request: Request) -> Response:
     shop = request.app.state.shop
     job: Job | None = shop.known(ask)
     if job is not None:
-        _waited_for(job)
+        waited_for(job)
         job.wait(QUICK)
     return page(
         request,
         "class_papers.html",
         roster=roster,
-        state=_how_far(job),
+        state=how_far(job),
         said=(job.last("failed") or job.last("said") or "") if job else "",
         place=shop.place(job) if job else 0,
     )
 
 
-def _waited_for(job: Job) -> None:
+def waited_for(job: Job) -> None:
     """It goes on while nobody looks for a while, as behind another page."""
     job.left = time.monotonic() + AWAY
 
 
-def _how_far(job: Job | None) -> Literal["none", "done", "failed", "stopped", "under way"]:
+def how_far(job: Job | None) -> Literal["none", "done", "failed", "stopped", "under way"]:
     if job is None:
         return "none"
     if job.told("done"):
@@ -197,7 +197,7 @@ def _how_far(job: Job | None) -> Literal["none", "done", "failed", "stopped", "u
 def begin_packing(request: Request) -> Response:
     """Everyone's papers are begun, or gone on with."""
     roster, ask = _gathered(request, "pack")
-    _waited_for(request.app.state.shop.ask(ask))
+    waited_for(request.app.state.shop.ask(ask))
     return RedirectResponse(f"/classes/{roster.id}/papers", 303)
 
 

@@ -36,6 +36,7 @@ KINDS: Final = {
     ".dxf": "image/vnd.dxf",
     ".zip": "application/zip",
     ".toml": "application/toml",
+    ".glb": "model/gltf-binary",
 }
 SHOWN: Final = (".pdf", ".svg")
 """What a browser shows by itself; everything else is saved."""

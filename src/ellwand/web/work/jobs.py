@@ -32,13 +32,13 @@ copyreg.pickle(MappingProxyType, lambda frozen: (_frozen, (dict(frozen),)))
 @dataclass(frozen=True, slots=True)
 class Ask:
     """What is asked for: a better ``lay`` of a sheet's tables, one ``file`` of a garment, or ``all`` of them; or of a
-    class the ``order``, or its papers in one ``pack``.
+    class the ``order``, or its papers in one ``pack``; or how it ``hang``s.
 
     ``tables``: the whole sheet as JSON text, of a class a list of them; ``garment``: pickled, as a lay left it, b''
     where there is none yet.
     """
 
-    what: Literal["lay", "file", "all", "order", "pack"]
+    what: Literal["lay", "file", "all", "order", "pack", "hang"]
     tables: str
     language: str
     name: str = ""
@@ -55,7 +55,7 @@ def do(ask: Ask, tell: Tell, had: Mapping[str, Any] | None = None) -> None:
             if ask.what == "lay":
                 _lay(ask, tell, had)
             else:
-                {"file": _file, "all": _all, "order": _order, "pack": _pack}[ask.what](ask, tell)
+                {"file": _file, "all": _all, "order": _order, "pack": _pack, "hang": _hang}[ask.what](ask, tell)
         except BadInput as error:
             tell("failed", str(error))
 
@@ -108,6 +108,12 @@ def _pack(ask: Ask, tell: Tell) -> None:
     from ellwand.web.work.ordering import pack_of
 
     tell("done", pack_of(json.loads(ask.tables), tell))
+
+
+def _hang(ask: Ask, tell: Tell) -> None:
+    from ellwand.web.work.hanging import hung_of
+
+    tell("done", hung_of(json.loads(ask.tables), tell))
 
 
 def _garment(ask: Ask) -> Garment:
