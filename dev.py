@@ -44,7 +44,7 @@ plain = sys.implementation.name == "cpython" and not sysconfig.get_config_var("P
 final = sys.version_info[3] == "final"
 print(json.dumps([sys.version_info[:3], plain and final, getattr(sys, "_base_executable", sys.executable)]))
 """
-COMPILE = "from ellwand.lay.search import prepare; prepare()"
+COMPILE = "from ellwand.pipeline import prepare; prepare()"
 
 
 class Trouble(Exception):
@@ -186,7 +186,7 @@ def set_up(pins: Path) -> None:
         "Installing the packages",
         *(program, "pip", "install", "-q", "--python", tool("python"), "-r", str(pins), "-e", str(ROOT)),
     )
-    must("Compiling the search", tool("python"), "-c", COMPILE)
+    must("Compiling the search and the drape (a minute or two)", tool("python"), "-c", COMPILE)
     STAMP.write_text(stamp(pins, answer(tool("python"), "-VV")), "utf-8")
 
 
@@ -258,7 +258,7 @@ def test(args: list[str]) -> int:
         if status(tool(name), *options):
             failed.append(check)
     print(f"== failed before pytest: {', '.join(failed) or 'nothing'}")
-    return status(tool("pytest"), "-n", "2", *args) or int(bool(failed))
+    return status(tool("pytest"), "-n", "3", "--dist", "worksteal", *args) or int(bool(failed))
 
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")

@@ -47,7 +47,7 @@ class Memory:
     at twice a second."""
 
     def __init__(self) -> None:
-        self.own = self.child = self.together = self.cpu = 0.0
+        self.own = self.child = self.together = self.cpu = self.alone = 0.0
         self._over = threading.Event()
         self._thread = threading.Thread(target=self._watch, daemon=True)
 
@@ -64,7 +64,8 @@ class Memory:
 
         me = psutil.Process()
         while not self._over.wait(0.5):
-            sizes, spent = [], sum(me.cpu_times()[:2])
+            self.alone = sum(me.cpu_times()[:2])
+            sizes, spent = [], self.alone
             for each in me.children(recursive=True):
                 try:
                     sizes.append(each.memory_info().rss / 2**20)

@@ -112,6 +112,21 @@ def hung(garment: Garment, *, progress: Progress = _silent, stop: Stop = never) 
     return replace(garment, hang=found, proof=replace(garment.proof, findings=findings))
 
 
+def prepare() -> None:
+    """Compiles what is not compiled yet, for searching lays and for hanging (a minute or two of one core), and keeps it
+    on disk."""
+    from ellwand.choose import read_tables
+    from ellwand.depict.hang import pictures
+    from ellwand.drape import hang
+    from ellwand.lay.search import prepare as search
+
+    search()
+    wearer = {"height": 170, "bust_girth": 96}
+    tables = {"wearer": wearer, "garment": {"belt": "waist"}, "cloth": {"width": 150}}
+    garment = prove_sheet(read_tables(tables, lambda name: 0.0))
+    pictures(garment, hang(garment.draft, garment.wearer, garment.cloths, finer=1), 90)
+
+
 def said(progress: Progress, unit: Unit) -> Report:
     """Tells of shorter lays in sentences, two a second at most, in the language spoken now: engines have threads of
     their own, where no language was chosen."""

@@ -39,7 +39,7 @@ def test_it_is_hung_turned_and_taken(page: Page, served: str) -> None:
     expect(page.get_by_role("status").first).to_contain_text("It was stopped.")
     page.get_by_role("button", name="Let it hang").click()
     way = page.get_by_label("Turn it")
-    expect(way).to_be_visible(timeout=120_000)
+    expect(way).to_be_visible(timeout=240_000)
     expect(page.locator(".found li").first).to_contain_text("above the floor")
     sound(page)
     assert shown(page) == 0
