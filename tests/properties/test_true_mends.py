@@ -109,6 +109,7 @@ SHOWS: Final[Mapping[str, tuple[dict[str, Any], dict[str, Any]]]] = {
 """Code, and a word where the mend has more than one form: a garment that shows it, and whom it is for."""
 
 NO_CHOICE: Final = {
+    **dict.fromkeys(("hang-hem", "hang-trips", "hang-pulls"), "hung and looked at again"),
     "slit-depth": "less of a slit, but not how much less",
     "cloak-neck": "measured again",
     "hood-face": "measured again",
